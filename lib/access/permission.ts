@@ -1,0 +1,30 @@
+export const ROLES = ['navigator', 'physician', 'quality', 'administrator'] as const
+export type Role = (typeof ROLES)[number]
+
+/** What a person may be asked to be allowed. One word for each line of the table of access.md that is built. */
+export const PERMISSIONS = [
+  'list.read', 'patient.read', 'intake.write', 'held.read', 'held.resolve', 'log.read-own', 'log.read-all', 'accounts.manage',
+] as const
+export type Permission = (typeof PERMISSIONS)[number]
+
+const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
+  'list.read': ['navigator', 'physician'],
+  'patient.read': ['navigator', 'physician'],
+  'intake.write': ['navigator', 'physician', 'administrator'],
+  'held.read': ['navigator', 'physician', 'administrator'],
+  'held.resolve': ['navigator', 'physician', 'administrator'],
+  'log.read-own': ROLES,
+  'log.read-all': ['quality', 'administrator'],
+  'accounts.manage': ['administrator'],
+}
+
+export type Answer = { readonly allowed: true } | { readonly allowed: false; readonly reason: string }
+
+/** May this role do this? The only place that answers; the answer carries its reason. Nobody signed in is `null`. */
+export function may(role: Role | 'console' | null, permission: Permission): Answer {
+  if (role === 'console') return { allowed: true }
+  if (role === null) return { allowed: false, reason: 'Sign in first.' }
+  return TABLE[permission].includes(role)
+    ? { allowed: true }
+    : { allowed: false, reason: `The role ${role} does not include this (${permission}).` }
+}

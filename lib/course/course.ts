@@ -1,0 +1,115 @@
+import type {
+  Analyte, Comparator, CourseEventOf, HeavyChain, HeldNotice, Intent, LabResult, LightChain, Patient, Phase, Quantity,
+} from '../results/index.ts'
+import type { Day } from '../time/index.ts'
+import type { Interval } from '../units/index.ts'
+
+/** What is followed from sample to sample. `dflc`, `involved-flc` and `involved-ratio` come from kappa and lambda of one sample. */
+export const MARKERS = [
+  'serum-m-protein', 'urine-m-protein', 'dflc', 'involved-flc', 'involved-ratio', 'haemoglobin', 'calcium', 'creatinine',
+] as const
+export type MarkerName = (typeof MARKERS)[number]
+
+/** One collection day of one series. */
+export interface Sample {
+  readonly on: Day
+  /** In the kept unit; null where only presence was reported ("trace"). */
+  readonly value: Interval | null
+  /** As printed by the laboratory; null for derived values and for words ("not detected"). */
+  readonly printed: Quantity | null
+  readonly comparator: Comparator | null
+  /** The words to show for the value where there is no number to show. */
+  readonly words: string | null
+  readonly laboratory: string | null
+  readonly method: string | null
+  /** The results it was made from, newest first. */
+  readonly results: readonly LabResult[]
+}
+
+/** A sample with a number. */
+export type Measurement = Sample & { readonly value: Interval }
+
+/** A value to hold others against: its interval, and the sample that shows it (the one evidence names). */
+export interface Mark {
+  readonly value: Interval
+  readonly sample: Measurement
+}
+
+/** One marker over time, with what each of its samples is held against. */
+export interface Marker {
+  readonly name: MarkerName
+  readonly unit: string
+  /** Every sample of the whole history that carries a number, oldest first. */
+  readonly samples: readonly Measurement[]
+  /** Samples of the window of comparison, oldest first, the baseline being the first; empty without a baseline. */
+  readonly window: readonly Measurement[]
+  readonly baseline: Measurement | null
+  /** `lowest[k]`: smallest value of `window` before its sample k; null for k = 0. One longer than `window`: the last stands for a sample to come. */
+  readonly lowest: readonly (Mark | null)[]
+  /** `lowestConfirmed[k]`: smallest level two successive samples before k both reached; the baseline with fewer than two; null for k = 0. */
+  readonly lowestConfirmed: readonly (Mark | null)[]
+}
+
+export interface TreatmentLine {
+  readonly number: number
+  readonly start: Day
+  readonly end: Day | null
+  readonly regimen: readonly string[]
+  readonly intent: Intent | null
+}
+
+export type Care = 'on-treatment' | 'maintenance' | 'off-treatment'
+export type MeasurableBy = 'serum' | 'urine' | 'light-chain' | 'marrow'
+
+export interface PhaseSpan {
+  readonly phase: Phase
+  readonly since: Day
+}
+
+/** Plasma cells of the marrow on a day, from a marrow event or a laboratory result, and what else that marrow said. */
+export interface MarrowSample {
+  readonly on: Day
+  readonly percent: Interval | null
+  readonly abnormalities: readonly string[]
+  readonly mrd: 'negative' | 'positive' | null
+}
+
+/** The involved light chain, and how it is known. */
+export interface InvolvedChain {
+  readonly chain: LightChain
+  readonly from: 'diagnosis' | 'ratio'
+}
+
+/** The interval a kappa/lambda ratio is held against on one sample. */
+export interface RatioInterval {
+  readonly low: string
+  readonly high: string
+  readonly renal: boolean
+}
+
+/** One patient's course up to a day, everything the plan and the rules ask about. */
+export interface Course {
+  readonly patient: Patient
+  readonly today: Day
+  readonly phase: PhaseSpan | null
+  readonly phases: readonly PhaseSpan[]
+  readonly diagnosedOn: Day | null
+  /** Null outside active disease. */
+  readonly care: Care | null
+  readonly lines: readonly TreatmentLine[]
+  /** The line last started, ended or not; null before the first. */
+  readonly line: TreatmentLine | null
+  readonly heavyChain: HeavyChain | 'none' | null
+  readonly involved: InvolvedChain | null
+  readonly markers: Readonly<Record<MarkerName, Marker>>
+  readonly measurableBy: readonly MeasurableBy[]
+  readonly marrow: readonly MarrowSample[]
+  readonly imaging: readonly CourseEventOf<'imaging'>[]
+  readonly boneAgents: readonly CourseEventOf<'bone-agent'>[]
+  readonly held: readonly HeldNotice[]
+  readonly hasResults: boolean
+  /** The day the clinic stopped following the patient (died, moved, discharged); null while followed. */
+  readonly leftOn: Day | null
+  /** Every sample of one analyte that has a value (number, words or immunofixation), oldest first. */
+  samplesOf(analyte: Analyte): readonly Sample[]
+}

@@ -1,0 +1,23 @@
+import type { Day } from '../time/index.ts'
+import type { LabResult } from './labResult.ts'
+import type { CourseEvent, HeldNotice, Patient } from './patient.ts'
+
+/** All that is known of one patient: current result versions (withdrawn ones left out), course events, rows held. */
+export interface History {
+  readonly patient: Patient
+  readonly results: readonly LabResult[]
+  readonly events: readonly CourseEvent[]
+  readonly held: readonly HeldNotice[]
+}
+
+/** The history as if only what was collected, or happened, by `asOf` existed. */
+export function historyAsOf(history: History, asOf: Day): History {
+  const { patient } = history
+  const leftLater = patient.statusOn !== null && patient.statusOn > asOf
+  return {
+    patient: leftLater ? { ...patient, status: 'followed', statusOn: null } : patient,
+    results: history.results.filter((result) => result.collected.on <= asOf),
+    events: history.events.filter((event) => event.on <= asOf),
+    held: history.held.filter((row) => (row.collectedOn ?? row.receivedOn) <= asOf),
+  }
+}

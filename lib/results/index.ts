@@ -1,0 +1,12 @@
+/** Results as reported, the patients they belong to, and what is recorded of their course. Knows no rule. */
+export { ANALYTES, type Analyte } from './analyte.ts'
+export { type History, historyAsOf } from './history.ts'
+export type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
+export {
+  type Comparator, collectedOn, isWithdrawn, type LabResult, type Measured, type Provenance, type Quantity,
+  type ReferenceLimit, RESULT_STATUSES, type ResultStatus,
+} from './labResult.ts'
+export {
+  type CourseEvent, type CourseEventOf, type HeldNotice, INTENTS, type Intent, MODALITIES, type Modality,
+  PATIENT_STATUSES, type Patient, type PatientStatus, PHASES, type Phase, type Sex,
+} from './patient.ts'

@@ -1,0 +1,28 @@
+import { Temporal } from 'temporal-polyfill'
+import { type Day, parseDay } from './day.ts'
+
+declare const birthMark: unique symbol
+
+/** A date of birth as far as it is known: `YYYY`, `YYYY-MM` or `YYYY-MM-DD`. */
+export type BirthDate = string & { readonly [birthMark]: true }
+
+/** Reads a date of birth; null when it is none of the three forms or names no real day. */
+export function parseBirthDate(text: string): BirthDate | null {
+  if (/^\d{4}$/.test(text)) return text as BirthDate
+  if (/^\d{4}-\d{2}$/.test(text)) return parseDay(`${text}-01`) === null ? null : (text as BirthDate)
+  return parseDay(text) === null ? null : (text as unknown as BirthDate)
+}
+
+/** The earliest day the person can have been born on. */
+export function earliestBirthDay(birth: BirthDate): Day {
+  return `${birth}-01-01`.slice(0, 10) as Day
+}
+
+/**
+ * Completed years at `on`. `exact` is false when only a year or a month of birth is known: the age then counts
+ * from the first day of that year or month and may be one year too high.
+ */
+export function ageAt(birth: BirthDate, on: Day): { years: number; exact: boolean } {
+  const born = Temporal.PlainDate.from(earliestBirthDay(birth))
+  return { years: born.until(Temporal.PlainDate.from(on), { largestUnit: 'years' }).years, exact: birth.length === 10 }
+}

@@ -1,0 +1,32 @@
+import type { Permission, Role } from '../access/index.ts'
+
+/** Who did something. The console is the operating-system user at the command line. */
+export interface Actor {
+  readonly name: string
+  readonly role: Role | 'console' | 'none'
+  /** SHA-256 of the session row's id; null at the console. */
+  readonly sessionHash: string | null
+  readonly address: string | null
+  readonly requestId: string
+}
+
+/** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
+export type TrailEvent =
+  | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
+  | { readonly action: 'sign-out' }
+  | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string }
+  | { readonly action: 'list-shown'; readonly patients: readonly string[] }
+  | { readonly action: 'patient-opened'; readonly patientId: string }
+  | { readonly action: 'intake'; readonly fileId: number; readonly sha256: string; readonly fileName: string; readonly rows: number; readonly filed: number; readonly known: number; readonly corrected: number; readonly held: number; readonly refused: number; readonly released: number }
+  | { readonly action: 'intake-refused'; readonly fileName: string; readonly sha256: string; readonly reason: string }
+  | { readonly action: 'held-resolved'; readonly heldId: number; readonly patientId: string | null; readonly decision: 'file' | 'refuse'; readonly reason: string }
+  | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
+  | { readonly action: 'account-activated'; readonly account: string }
+  | { readonly action: 'account-disabled'; readonly account: string }
+  | { readonly action: 'account-role-changed'; readonly account: string; readonly from: Role; readonly to: Role }
+  | { readonly action: 'sessions-ended'; readonly account: string; readonly count: number }
+  | { readonly action: 'standings-renewed'; readonly patients: number; readonly because: 'day' | 'rules' | 'plan' }
+  | { readonly action: 'rechecked'; readonly patients: number; readonly differences: number }
+  | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
+  | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
+export type TrailAction = TrailEvent['action']

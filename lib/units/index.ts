@@ -1,0 +1,6 @@
+/** Exact decimals, intervals, UCUM units and their conversion. */
+export { type Decimal, decimal, decimalText, larger, parseDecimal, roundedText, smaller } from './decimal.ts'
+export {
+  above, allHold, anyHolds, atLeast, atMost, below, difference, exactly, type Holds, type Interval, isExact,
+  largerInterval, scaled, smallerInterval,
+} from './interval.ts'

@@ -1,0 +1,184 @@
+import type { ChartPlan, Strip } from '../charts/index.ts'
+import type { Window } from '../rules/index.ts'
+import type { Day } from '../time/index.ts'
+
+/** What the address of the review list can ask for. Never a name. */
+export interface ListQuery {
+  readonly window: Window | null
+  readonly phase: string | null
+  readonly clinician: string | null
+  readonly rule: string | null
+  readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
+  /** Sort direction where it is not urgency. */
+  readonly descending: boolean
+  /** From 1. */
+  readonly page: number
+  readonly pageSize: number
+}
+
+/** One place in the review list, as few fields as the page shows. */
+export interface ListRow {
+  readonly position: number
+  readonly patientId: string
+  readonly name: string | null
+  readonly phase: string
+  readonly care: string | null
+  readonly clinician: string | null
+  readonly window: Window
+  /** The rule at the top, its state and certainty; null on schedule. */
+  readonly rule: string | null
+  readonly state: string | null
+  readonly certainty: string | null
+  /** The one sentence why. */
+  readonly why: string
+  /** How many further findings are current. */
+  readonly more: number
+  readonly cautions: readonly string[]
+  readonly strip: Strip | null
+  readonly since: Day | null
+  readonly daysWaiting: number | null
+  readonly nextDueOn: Day | null
+  readonly overdue: readonly { readonly group: string; readonly dueOn: Day; readonly daysLate: number }[]
+}
+
+export interface ListPage {
+  readonly asOf: Day
+  readonly rows: readonly ListRow[]
+  /** Patients that match the filter, and all followed ones. */
+  readonly matching: number
+  readonly followed: number
+  /** How many followed patients stand in each window, before filtering. */
+  readonly byWindow: Readonly<Record<Window, number>>
+  /** Values the filters can take: phases, clinicians and rules that occur. */
+  readonly phases: readonly string[]
+  readonly clinicians: readonly string[]
+  readonly rules: readonly string[]
+  readonly planVersion: string
+}
+
+export interface EvidenceView {
+  readonly role: 'reference' | 'previous' | 'current'
+  readonly analyte: string
+  readonly value: string
+  readonly unit: string
+  readonly comparator: string | null
+  readonly collectedOn: Day
+  /** Where it came from, as received: "value unit (file, row n, laboratory)". */
+  readonly sources: readonly { readonly fileName: string; readonly line: number; readonly received: string; readonly laboratory: string | null }[]
+}
+
+export interface FindingView {
+  readonly rule: string
+  readonly state: string
+  readonly certainty: string
+  readonly window: Window
+  readonly since: Day
+  readonly endedOn: Day | null
+  readonly cautions: readonly { readonly caution: string; readonly says: string }[]
+  readonly evidence: readonly EvidenceView[]
+  readonly says: string
+  readonly asks: string
+  readonly source: string
+}
+
+export interface PatientView {
+  readonly asOf: Day
+  readonly patientId: string
+  readonly name: string | null
+  readonly birthDate: string
+  readonly age: { readonly years: number; readonly exact: boolean }
+  readonly sex: string
+  readonly clinician: string | null
+  readonly status: string
+  readonly statusOn: Day | null
+  readonly phase: string
+  readonly phaseSince: Day | null
+  readonly care: string | null
+  readonly heavyChain: string | null
+  readonly involvedChain: string | null
+  readonly measurableBy: readonly string[]
+  readonly window: Window
+  /** One sentence of where the patient stands. */
+  readonly why: string
+  readonly lines: readonly { readonly number: number; readonly start: Day; readonly end: Day | null; readonly regimen: readonly string[]; readonly intent: string | null }[]
+  readonly charts: readonly ChartPlan[]
+  readonly findings: readonly FindingView[]
+  readonly history: readonly FindingView[]
+  readonly due: readonly { readonly group: string; readonly lastDoneOn: Day | null; readonly dueOn: Day; readonly graceEndsOn: Day; readonly daysLate: number; readonly because: string }[]
+  readonly response: { readonly category: string | null; readonly state: string | null; readonly provisional: boolean; readonly missing: readonly string[] }
+  readonly risk: readonly { readonly model: string; readonly factors: number | null; readonly points: number | null; readonly group: string | null; readonly percent: string | null; readonly horizon: string | null; readonly missing: readonly string[] }[]
+  readonly held: number
+}
+
+export type RowOutcome = 'filed' | 'known' | 'corrected' | 'held' | 'refused'
+
+export interface RowProblem {
+  readonly line: number
+  readonly outcome: 'held' | 'refused'
+  readonly reason: string
+  readonly sentence: string
+  /** The row as received. */
+  readonly row: string
+}
+
+/** What became of one file. rows = filed + known + corrected + held + refused. */
+export interface FileReport {
+  /** Null on a dry run and for a file refused whole. */
+  readonly fileId: number | null
+  readonly fileName: string
+  readonly sha256: string
+  readonly bytes: number
+  readonly kind: 'patients' | 'course' | 'results' | null
+  readonly source: string | null
+  readonly receivedAt: string
+  readonly receivedBy: string
+  readonly dryRun: boolean
+  /** Why the whole file was refused; null where it was taken. */
+  readonly refusedWhole: { readonly reason: string; readonly sentence: string } | null
+  readonly rows: number
+  readonly filed: number
+  readonly known: number
+  readonly corrected: number
+  readonly held: number
+  readonly refused: number
+  /** Rows held earlier that this file's originals let be filed. */
+  readonly released: number
+  readonly problems: readonly RowProblem[]
+}
+
+export interface HeldRowView {
+  readonly heldId: number
+  readonly receivedAt: string
+  readonly fileId: number
+  readonly fileName: string
+  readonly line: number
+  readonly kind: 'patients' | 'course' | 'results'
+  readonly patientId: string | null
+  readonly reason: string
+  readonly sentence: string
+  /** The row as received, with the header's names. */
+  readonly fields: Readonly<Record<string, string>>
+  readonly waitingDays: number
+}
+
+export interface TrailRowView {
+  readonly sequence: number
+  readonly at: string
+  readonly actor: string
+  readonly role: string
+  readonly action: string
+  readonly outcome: string
+  /** In words, with no clinical content. */
+  readonly says: string
+  /** Null where the reader may not see whom it concerned. */
+  readonly patientId: string | null
+}
+
+export interface AccountView {
+  readonly name: string
+  readonly role: string
+  readonly state: 'waiting for its code' | 'active' | 'disabled'
+  readonly createdAt: string
+  readonly lastSignInAt: string | null
+  readonly openSessions: number
+}
