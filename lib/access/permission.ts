@@ -3,7 +3,14 @@ export type Role = (typeof ROLES)[number]
 
 /** What a person may be asked to be allowed. One word for each line of the table of access.md that is built. */
 export const PERMISSIONS = [
-  'list.read', 'patient.read', 'intake.write', 'held.read', 'held.resolve', 'log.read-own', 'log.read-all', 'accounts.manage',
+  'list.read',
+  'patient.read',
+  'intake.write',
+  'held.read',
+  'held.resolve',
+  'log.read-own',
+  'log.read-all',
+  'accounts.manage',
 ] as const
 export type Permission = (typeof PERMISSIONS)[number]
 
@@ -24,7 +31,5 @@ export type Answer = { readonly allowed: true } | { readonly allowed: false; rea
 export function may(role: Role | 'console' | null, permission: Permission): Answer {
   if (role === 'console') return { allowed: true }
   if (role === null) return { allowed: false, reason: 'Sign in first.' }
-  return TABLE[permission].includes(role)
-    ? { allowed: true }
-    : { allowed: false, reason: `The role ${role} does not include this (${permission}).` }
+  return TABLE[permission].includes(role) ? { allowed: true } : { allowed: false, reason: `The role ${role} does not include this (${permission}).` }
 }

@@ -40,7 +40,13 @@ export interface ChartPlan {
   /** Treatment lines as bands. */
   readonly bands: readonly { readonly from: Day; readonly to: Day; readonly label: string }[]
   /** Horizontal marks, drawn from the day they were set: lowest, lowest confirmed, criterion, limits. */
-  readonly marks: readonly { readonly kind: 'lowest' | 'lowest-confirmed' | 'criterion' | 'limit'; readonly from: Day; readonly to: Day; readonly y: number; readonly label: string }[]
+  readonly marks: readonly {
+    readonly kind: 'lowest' | 'lowest-confirmed' | 'criterion' | 'limit'
+    readonly from: Day
+    readonly to: Day
+    readonly y: number
+    readonly label: string
+  }[]
   readonly table: { readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] }
   /** What the chart says, in one sentence; says so where there is no result. */
   readonly sentence: string

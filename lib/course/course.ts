@@ -4,7 +4,10 @@ import type {
 import type { Day } from '../time/index.ts'
 import type { Interval } from '../units/index.ts'
 
-/** What is followed from sample to sample. `dflc`, `involved-flc` and `involved-ratio` come from kappa and lambda of one sample. */
+/**
+ * What is followed from sample to sample. `dflc` and `involved-ratio` come from kappa and lambda of one sample. `involved-flc` does too, and also
+ * keeps days on which only the involved chain was measured.
+ */
 export const MARKERS = [
   'serum-m-protein', 'urine-m-protein', 'dflc', 'involved-flc', 'involved-ratio', 'haemoglobin', 'calcium', 'creatinine',
 ] as const
@@ -80,6 +83,13 @@ export interface InvolvedChain {
   readonly from: 'diagnosis' | 'ratio'
 }
 
+/** Kappa and lambda of one sample: the same laboratory on the same day. Each names both results, its own first. */
+export interface LightChainPair {
+  readonly on: Day
+  readonly kappa: Measurement
+  readonly lambda: Measurement
+}
+
 /** The interval a kappa/lambda ratio is held against on one sample. */
 export interface RatioInterval {
   readonly low: string
@@ -101,6 +111,8 @@ export interface Course {
   readonly line: TreatmentLine | null
   readonly heavyChain: HeavyChain | 'none' | null
   readonly involved: InvolvedChain | null
+  /** Oldest first, whether or not the involved chain is known. */
+  readonly lightChains: readonly LightChainPair[]
   readonly markers: Readonly<Record<MarkerName, Marker>>
   readonly measurableBy: readonly MeasurableBy[]
   readonly marrow: readonly MarrowSample[]

@@ -9,8 +9,17 @@ export const STATES = ['confirmed', 'met', 'unconfirmed'] as const
 export type FindingState = (typeof STATES)[number]
 
 export const CAUTIONS = [
-  'one-sample', 'censored', 'lowest-not-confirmed', 'method-changed', 'unit-suspect', 'antibody-drug', 'renal-interval',
-  'ionised-normal', 'inside-noise', 'stale', 'attributed-elsewhere',
+  'one-sample',
+  'censored',
+  'lowest-not-confirmed',
+  'method-changed',
+  'unit-suspect',
+  'antibody-drug',
+  'renal-interval',
+  'ionised-normal',
+  'inside-noise',
+  'stale',
+  'attributed-elsewhere',
 ] as const
 export type Caution = (typeof CAUTIONS)[number]
 

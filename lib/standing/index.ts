@@ -1,2 +1,3 @@
 /** What Lowmark says of a patient on a day: findings, due tests, risk, response, and how long the answer holds. */
+export { assess } from './assess.ts'
 export type { Assessment } from './assessment.ts'

@@ -17,9 +17,27 @@ export type TrailEvent =
   | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
   | { readonly action: 'patient-opened'; readonly patientId: string }
-  | { readonly action: 'intake'; readonly fileId: number; readonly sha256: string; readonly fileName: string; readonly rows: number; readonly filed: number; readonly known: number; readonly corrected: number; readonly held: number; readonly refused: number; readonly released: number }
+  | {
+      readonly action: 'intake'
+      readonly fileId: number
+      readonly sha256: string
+      readonly fileName: string
+      readonly rows: number
+      readonly filed: number
+      readonly known: number
+      readonly corrected: number
+      readonly held: number
+      readonly refused: number
+      readonly released: number
+    }
   | { readonly action: 'intake-refused'; readonly fileName: string; readonly sha256: string; readonly reason: string }
-  | { readonly action: 'held-resolved'; readonly heldId: number; readonly patientId: string | null; readonly decision: 'file' | 'refuse'; readonly reason: string }
+  | {
+      readonly action: 'held-resolved'
+      readonly heldId: number
+      readonly patientId: string | null
+      readonly decision: 'file' | 'refuse'
+      readonly reason: string
+    }
   | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
   | { readonly action: 'account-activated'; readonly account: string }
   | { readonly action: 'account-disabled'; readonly account: string }

@@ -4,3 +4,4 @@ export {
   above, allHold, anyHolds, atLeast, atMost, below, difference, exactly, type Holds, type Interval, isExact,
   largerInterval, scaled, smallerInterval,
 } from './interval.ts'
+export { type Bridge, type UnitReading, unitFactor } from './ucum.ts'

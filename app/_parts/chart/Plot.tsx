@@ -1,0 +1,39 @@
+import { Group } from '@visx/group'
+import type { ChartPlan } from '../../../lib/charts/index.ts'
+import { Axes } from './Axes.tsx'
+import { type PlotSize, placesOf } from './frame.ts'
+import { Marks } from './Marks.tsx'
+import { Points } from './Points.tsx'
+
+interface Props {
+  readonly plan: ChartPlan
+  readonly size: PlotSize
+  /** Whose values are filled; another laboratory's are hollow. */
+  readonly laboratory: string | null
+}
+
+/** One chart as a picture. Its name and its sentence are its text alternative; every number in it stands in the tables below it. */
+export function Plot({ plan, size, laboratory }: Props) {
+  const places = placesOf(plan, size)
+  const name = `${plan.id}-${size.name}`
+  return (
+    <svg className={`plot plot-${size.name}`} viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-labelledby={`${name}-title ${name}-says`}>
+      <title id={`${name}-title`}>{`${plan.title}, ${plan.unit}, ${plan.from} to ${plan.to}`}</title>
+      <desc id={`${name}-says`}>{plan.sentence}</desc>
+      <Group className="bands">
+        {plan.bands.map(({ from, to, label }, at) => (
+          <g key={label}>
+            <rect x={places.x(from)} y={size.top} width={Math.max(places.x(to) - places.x(from), 1)} height={places.foot - size.top} />
+            <path className="edge" d={`M${places.x(from)} ${size.top - 4}V${places.foot}`} />
+            <text x={places.x(from) + 3} y={size.top - 5}>{`Line ${/^Line (\d+)/.exec(label)?.[1] ?? at + 1}`}</text>
+          </g>
+        ))}
+      </Group>
+      <Axes plan={plan} places={places} size={size} />
+      <Marks marks={plan.marks} places={places} size={size} />
+      {plan.series.map((series, at) => (
+        <Points key={series.name} series={series} at={at} places={places} laboratory={laboratory} named={plan.series.length > 1} />
+      ))}
+    </svg>
+  )
+}

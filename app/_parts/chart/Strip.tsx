@@ -1,0 +1,34 @@
+import type { Strip as StripPlan } from '../../../lib/charts/index.ts'
+import './chart.css'
+
+const LEFT = 20
+const RIGHT = 100
+/** Furthest places shown, in parts of the distance; a value beyond them is drawn as an arrow. */
+const LEAST = -0.2
+const MOST = 1.2
+
+/** In words: what the strip shows. */
+export function stripSays({ marker, unit, fromLabel, from, current, toLabel, to }: StripPlan): string {
+  return `${marker}: ${fromLabel} ${from}, now ${current}, ${toLabel} ${to} ${unit}`
+}
+
+/** Where the current value lies between the value it is held against (foot, left) and the criterion (bar, right). About 120 x 18 px. */
+export function Strip({ strip }: { readonly strip: StripPlan }) {
+  const x = Math.round(LEFT + Math.min(Math.max(strip.position, LEAST), MOST) * (RIGHT - LEFT))
+  const beyond = strip.position > MOST ? 'm-3 -4l7 4l-7 4z' : strip.position < LEAST ? 'm3 -4l-7 4l7 4z' : 'm-4 0a4 4 0 1 0 8 0a4 4 0 1 0 -8 0'
+  const says = stripSays(strip)
+  return (
+    <span className="strip">
+      <svg viewBox="0 0 120 18" width="120" height="18" role="img" aria-label={says}>
+        <title>{says}</title>
+        <path className="track" d="M0 9H120" />
+        <path className="strip-lowest" d={`M${LEFT} 3V15m-4 0h8`} />
+        <path className="strip-criterion" d={`M${RIGHT} 1V17`} />
+        <path className="strip-now" d={`M${x} 9${beyond}`} />
+      </svg>
+      <span className="strip-numbers" aria-hidden="true">
+        {strip.from} <b>{strip.current}</b> {strip.to} {strip.unit}
+      </span>
+    </span>
+  )
+}

@@ -1,0 +1,40 @@
+import type { FindingView } from '../../../lib/usecases/index.ts'
+import { WINDOW_WORDS, words } from '../words.ts'
+import { EvidenceTable } from './EvidenceTable.tsx'
+
+function Finding({ finding }: { readonly finding: FindingView }) {
+  const { rule, state, certainty, window, since, endedOn, cautions, evidence, says, asks, source } = finding
+  return (
+    <article className={`finding finding-${endedOn === null ? window : 'past'}`}>
+      <h3>
+        <code>{rule}</code>{' '}
+        <span className="small">
+          {endedOn === null ? WINDOW_WORDS[window] : `ended ${endedOn}`}; {state}
+          {certainty === 'possible' && ', possible, not certain'}; since {since}
+        </span>
+      </h3>
+      <p>{says}</p>
+      {cautions.length > 0 && (
+        <ul className="cautions">
+          {cautions.map(({ caution, says: why }) => (
+            <li key={caution}>
+              <b>Caution, {words(caution)}:</b> {why}
+            </li>
+          ))}
+        </ul>
+      )}
+      <EvidenceTable evidence={evidence} of={`${rule} since ${since}`} />
+      <p className="small soft">
+        Asks: {asks} Source: {source}
+      </p>
+    </article>
+  )
+}
+
+/** Findings, the most urgent first; says so where there is none. Stands under its own heading of level 2. */
+export function Findings({ findings, none }: { readonly findings: readonly FindingView[]; readonly none: string }) {
+  if (findings.length === 0) return <p>{none}</p>
+  return findings.map((finding) => (
+    <Finding key={`${finding.rule} ${finding.since} ${finding.evidence.map(({ analyte }) => analyte).join(' ')} ${finding.says}`} finding={finding} />
+  ))
+}

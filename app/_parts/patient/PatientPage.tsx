@@ -1,0 +1,49 @@
+import type { PatientView } from '../../../lib/usecases/index.ts'
+import { PatientCharts } from '../chart/PatientCharts.tsx'
+import { counted } from '../words.ts'
+import { DueTests } from './DueTests.tsx'
+import { Findings } from './Findings.tsx'
+import { Header } from './Header.tsx'
+import { ResponseAndRisk } from './ResponseAndRisk.tsx'
+import './patient.css'
+
+/** One patient: where it stands, why, the evidence, the charts, what is due, and what was. */
+export function PatientPage({ patient }: { readonly patient: PatientView }) {
+  const { findings, history, charts, due, asOf, response, risk } = patient
+  return (
+    <div className="patient">
+      <Header patient={patient} />
+      <div className="patient-columns">
+        <div>
+          <section aria-labelledby="findings">
+            <h2 id="findings">Findings</h2>
+            <Findings findings={findings} none="Nothing is found in the latest samples." />
+          </section>
+          <section aria-labelledby="due">
+            <h2 id="due">Due tests</h2>
+            <DueTests due={due} asOf={asOf} />
+          </section>
+          <section aria-labelledby="models">
+            <h2 id="models">Response and risk</h2>
+            <ResponseAndRisk response={response} risk={risk} />
+          </section>
+          <section aria-labelledby="history">
+            <h2 id="history">Past findings</h2>
+            {history.length === 0 ? (
+              <p>No finding has ended.</p>
+            ) : (
+              <details>
+                <summary>{counted(history.length, 'finding')} the latest samples no longer show</summary>
+                <Findings findings={history} none="" />
+              </details>
+            )}
+          </section>
+        </div>
+        <section aria-labelledby="charts">
+          <h2 id="charts">Course</h2>
+          <PatientCharts charts={charts} />
+        </section>
+      </div>
+    </div>
+  )
+}

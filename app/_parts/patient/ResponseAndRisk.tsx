@@ -1,0 +1,36 @@
+import type { PatientView } from '../../../lib/usecases/index.ts'
+import { modelName } from './names.ts'
+
+function Missing({ missing }: { readonly missing: readonly string[] }) {
+  return missing.length === 0 ? null : <> Missing: {missing.join('; ')}.</>
+}
+
+function riskSays({ factors, points, group, percent, horizon }: PatientView['risk'][number]): string {
+  const counted = factors !== null ? `${factors} factors` : points !== null ? `${points} points` : null
+  const risk = percent === null ? null : `${percent} % at ${horizon ?? 'a time not named'}`
+  return [counted, group, risk].filter((part) => part !== null).join(', ') || 'cannot be told'
+}
+
+/** Response of the current line and the published risk models, each with what is missing for it. */
+export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response' | 'risk'>) {
+  const { category, state, provisional, missing } = response
+  return (
+    <dl className="parts">
+      <div>
+        <dt>Response (IMWG 2016)</dt>
+        <dd>
+          {category === null ? 'cannot be told' : [category, state, provisional ? 'provisional' : null].filter((part) => part !== null).join(', ')}.
+          <Missing missing={missing} />
+        </dd>
+      </div>
+      {risk.map((model) => (
+        <div key={model.model}>
+          <dt>Risk, {modelName(model.model)}</dt>
+          <dd>
+            {riskSays(model)}.<Missing missing={model.missing} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  )
+}

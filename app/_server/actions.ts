@@ -1,0 +1,68 @@
+'use server'
+
+import { refresh } from 'next/cache'
+import { cookies } from 'next/headers'
+import { redirect } from 'next/navigation'
+import { z } from 'zod'
+import { ROLES } from '../../lib/access/index.ts'
+import { activate, addAccount, changeRole, disableAccount, endSessions, type Outcome, resolveHeld, signOut } from '../../lib/usecases/index.ts'
+import { guardedAction, openAction } from './guard.ts'
+import { callOfNobody, signedIn } from './session.ts'
+import { SESSION_COOKIE } from './signInOptions.ts'
+
+const NAME = z.string().trim().min(1, 'is missing').max(100, 'is too long')
+const PASSWORD = z.string().max(1000, 'is too long')
+
+/** Ends the session row, then forgets the cookie. */
+export async function leave(form: FormData): Promise<void> {
+  await openAction(z.strictObject({}), form, async () => {
+    const person = await signedIn()
+    if (person !== null) await signOut(person.call, person.sessionId)
+    const jar = await cookies()
+    jar.delete({ name: SESSION_COOKIE, path: '/', secure: true })
+    return { ok: true, value: null }
+  })
+  redirect('/sign-in')
+}
+
+/** A person's first password, chosen with the one-time code. */
+export async function chooseFirstPassword(_: Outcome<unknown> | null, form: FormData): Promise<Outcome<unknown>> {
+  const schema = z.strictObject({ name: NAME, code: z.string().trim().min(1, 'is missing').max(200), password: PASSWORD, again: PASSWORD })
+  return openAction(schema, form, async ({ name, code, password, again }) => {
+    if (password !== again) return { ok: false, kind: 'invalid', reason: 'The two passwords differ.' }
+    return activate(await callOfNobody(), { name, code, password })
+  })
+}
+
+/** The page behind the form is drawn again, with what changed. */
+async function seenAtOnce<T>(answer: Promise<Outcome<T>>): Promise<Outcome<T>> {
+  const outcome = await answer
+  if (outcome.ok) refresh()
+  return outcome
+}
+
+export async function addPerson(_: Outcome<{ code: string; expiresAt: string }> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME, role: z.enum(ROLES) }), form, addAccount))
+}
+
+export async function disablePerson(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, disableAccount))
+}
+
+export async function changePersonsRole(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME, role: z.enum(ROLES) }), form, changeRole))
+}
+
+export async function endPersonsSessions(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, endSessions))
+}
+
+/** Files or refuses a held row, with the reason a person typed. */
+export async function decideHeld(_: Outcome<{ sentence: string }> | null, form: FormData) {
+  const schema = z.strictObject({
+    heldId: z.string().regex(/^\d{1,15}$/, 'is not a number of the queue'),
+    decision: z.enum(['file', 'refuse']),
+    reason: z.string().trim().min(3, 'is missing: it says why, and is kept').max(500, 'is too long'),
+  })
+  return guardedAction('held.resolve', schema, form, (call, { heldId, decision, reason }) => resolveHeld(call, Number(heldId), decision, reason))
+}

@@ -1,0 +1,24 @@
+import type { Permission, Role } from '../../lib/access/index.ts'
+
+/** Where each role begins its day. */
+export const HOME: Readonly<Record<Role, string>> = {
+  navigator: '/list',
+  physician: '/list',
+  quality: '/log',
+  administrator: '/accounts',
+}
+
+export interface Way {
+  readonly to: string
+  readonly says: string
+  readonly needs: Permission
+}
+
+/** The ways in, in the order the page shows them; a role sees those it may use. */
+export const WAYS: readonly Way[] = [
+  { to: '/list', says: 'Review list', needs: 'list.read' },
+  { to: '/intake', says: 'Intake', needs: 'intake.write' },
+  { to: '/held', says: 'Held rows', needs: 'held.read' },
+  { to: '/log', says: 'Log', needs: 'log.read-own' },
+  { to: '/accounts', says: 'Accounts', needs: 'accounts.manage' },
+]

@@ -1,0 +1,35 @@
+import 'server-only'
+import {
+  type AccountView,
+  type FileReport,
+  type HeldRowView,
+  heldRows,
+  type ListPage,
+  type ListQuery,
+  listAccounts,
+  type Outcome,
+  openPatient,
+  type PatientView,
+  readReport,
+  readReports,
+  readTrail,
+  showList,
+  type TrailRowView,
+} from '../../lib/usecases/index.ts'
+import { ask } from './ask.ts'
+
+/** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
+export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
+
+export const patientPage = (patientId: string): Promise<Outcome<PatientView>> => ask((call) => openPatient(call, patientId))
+
+export const heldPage = (): Promise<Outcome<readonly HeldRowView[]>> => ask((call) => heldRows(call))
+
+export const intakePage = (): Promise<Outcome<readonly FileReport[]>> => ask((call) => readReports(call))
+
+export const reportPage = (fileId: number): Promise<Outcome<FileReport>> => ask((call) => readReport(call, fileId))
+
+export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRowView[]; pages: number; scope: 'own' | 'all' }>> =>
+  ask((call) => readTrail(call, page))
+
+export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))

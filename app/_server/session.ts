@@ -1,0 +1,63 @@
+import 'server-only'
+import { cookies } from 'next/headers'
+import { decode } from 'next-auth/jwt'
+import { cache } from 'react'
+import type { Role } from '../../lib/access/index.ts'
+import { type Call, clinicDay, readSession } from '../../lib/usecases/index.ts'
+import { answerWith, requestFacts } from './request.ts'
+import { SESSION_COOKIE } from './signInOptions.ts'
+import { store } from './store.ts'
+import { isDatabaseFault } from './unavailable.ts'
+
+export interface SignedIn {
+  readonly name: string
+  readonly role: Role
+  readonly sessionId: string
+  readonly call: Call
+}
+
+/** The session id the cookie carries; null where there is none or it was not sealed here. */
+async function sessionIdOf(cookie: string | undefined): Promise<string | null> {
+  if (cookie === undefined) return null
+  try {
+    const token = await decode({ token: cookie, secret: process.env.NEXTAUTH_SECRET ?? '' })
+    return typeof token?.session === 'string' ? token.session : null
+  } catch {
+    return null
+  }
+}
+
+async function lookUp(sessionId: string): Promise<SignedIn | null> {
+  const open = await store()
+  const now = new Date()
+  const session = await readSession(open, sessionId, { now })
+  if (session === null) return null
+  const actor = { name: session.name, role: session.role, sessionHash: session.sessionHash, ...(await requestFacts()) }
+  return { name: session.name, role: session.role, sessionId, call: { store: open, actor, now: now.toISOString(), today: clinicDay(now) } }
+}
+
+/**
+ * Who is signed in, looked up in the session row on every request (once within one), or null. The clock is read here and nowhere
+ * further in: everything that answers this request shares one `now` and one `today`.
+ */
+export const signedIn = cache(async (): Promise<SignedIn | null> => {
+  const sessionId = await sessionIdOf((await cookies()).get(SESSION_COOKIE)?.value)
+  if (sessionId === null) return null
+  try {
+    return await lookUp(sessionId)
+  } catch (error) {
+    if (isDatabaseFault(error)) await answerWith(503)
+    throw error
+  }
+})
+
+/** A call in nobody's name, for what can be done before signing in. */
+export async function callOfNobody(): Promise<Call> {
+  const now = new Date()
+  return {
+    store: await store(),
+    actor: { name: 'nobody', role: 'none', sessionHash: null, ...(await requestFacts()) },
+    now: now.toISOString(),
+    today: clinicDay(now),
+  }
+}

@@ -1,0 +1,57 @@
+'use client'
+
+import { useActionState } from 'react'
+import { ROLES } from '../../lib/access/index.ts'
+import { Said } from '../_parts/Said.tsx'
+import { changePersonsRole, disablePerson, endPersonsSessions } from '../_server/actions.ts'
+
+interface Props {
+  readonly name: string
+  readonly role: string
+  readonly openSessions: number
+}
+
+/** What can be done to one account. A change of role and disabling end its sessions at once. */
+export function AccountActions({ name, role, openSessions }: Props) {
+  const [changed, change, changing] = useActionState(changePersonsRole, null)
+  const [disabled, disable, disabling] = useActionState(disablePerson, null)
+  const [ended, end, ending] = useActionState(endPersonsSessions, null)
+  return (
+    <details>
+      <summary>
+        Change <bdi>{name}</bdi>
+      </summary>
+      <form className="filters" action={change}>
+        <input type="hidden" name="name" value={name} />
+        <div className="field">
+          <label htmlFor={`role-${name}`}>Role</label>
+          <select className="input" id={`role-${name}`} name="role" defaultValue={role}>
+            {ROLES.map((known) => (
+              <option key={known}>{known}</option>
+            ))}
+          </select>
+        </div>
+        <button className="button button-quiet" type="submit" disabled={changing}>
+          Change role
+        </button>
+      </form>
+      <div className="filters">
+        <form action={end}>
+          <input type="hidden" name="name" value={name} />
+          <button className="button button-quiet" type="submit" disabled={ending || openSessions === 0}>
+            End sessions
+          </button>
+        </form>
+        <form action={disable}>
+          <input type="hidden" name="name" value={name} />
+          <button className="button button-quiet" type="submit" disabled={disabling}>
+            Disable
+          </button>
+        </form>
+      </div>
+      {[changed, ended, disabled].map((outcome, index) => (
+        <Said key={['role', 'sessions', 'disable'][index]} outcome={outcome} done="Done." />
+      ))}
+    </details>
+  )
+}

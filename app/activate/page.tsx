@@ -1,0 +1,17 @@
+import type { Metadata } from 'next'
+import { ActivateForm } from './ActivateForm.tsx'
+
+export const metadata: Metadata = { title: 'Choose your password' }
+
+export default function Page() {
+  return (
+    <section className="narrow">
+      <h1>Choose your password</h1>
+      <p className="soft">
+        The administrator gave you a one-time code. A password has at least 15 characters; several words in a row are easy to keep in mind. There is
+        no rule about signs or capitals, and it does not expire.
+      </p>
+      <ActivateForm />
+    </section>
+  )
+}

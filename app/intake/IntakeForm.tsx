@@ -1,0 +1,66 @@
+'use client'
+
+import { type SubmitEvent, useState } from 'react'
+import type { FileReport, Outcome } from '../../lib/usecases/index.ts'
+import { Report } from './Report.tsx'
+import { type Step, sendFiles } from './sendFiles.ts'
+
+/** Choose files, try or file them, see what became of every row. */
+export function IntakeForm() {
+  const [step, setStep] = useState<Step | null>(null)
+  const [outcome, setOutcome] = useState<Outcome<readonly FileReport[]> | null>(null)
+
+  async function submit(event: SubmitEvent<HTMLFormElement>): Promise<void> {
+    event.preventDefault()
+    const form = new FormData(event.currentTarget, event.submitter)
+    const files = form.getAll('files').filter((file): file is File => file instanceof File && file.name !== '')
+    if (files.length === 0) return
+    setOutcome(null)
+    setStep({ says: 'Sending', done: 0, of: 1 })
+    setOutcome(await sendFiles({ files, source: String(form.get('source')), dryRun: form.get('how') === 'dry-run', onStep: setStep }))
+    setStep(null)
+  }
+
+  return (
+    <>
+      <form className="notice" method="post" onSubmit={(event) => void submit(event)}>
+        <div className="field">
+          <label htmlFor="files">Files (patients, course and results; CSV, in any order)</label>
+          <input className="input" id="files" name="files" type="file" multiple required accept=".csv,text/csv" />
+        </div>
+        <div className="field">
+          <label htmlFor="source">Source, for example the laboratory (may stay empty)</label>
+          <input className="input" id="source" name="source" maxLength={100} autoComplete="off" />
+        </div>
+        <div className="filters">
+          <button className="button button-quiet" type="submit" name="how" value="dry-run" disabled={step !== null}>
+            Try: read and report, file nothing
+          </button>
+          <button className="button" type="submit" name="how" value="file" disabled={step !== null}>
+            File the rows
+          </button>
+        </div>
+        <noscript>
+          <p>Sending files needs JavaScript; the command line reads them too.</p>
+        </noscript>
+      </form>
+      <div role="status">
+        {step !== null && (
+          <p>
+            <label htmlFor="progress">{step.says}</label>
+            <progress className="progress" id="progress" max={Math.max(step.of, 1)} value={step.done} />
+          </p>
+        )}
+        {outcome?.ok && (
+          <p className="said">{outcome.value.every((report) => report.dryRun) ? 'Read. Nothing was filed.' : 'Done. What became of every row:'}</p>
+        )}
+      </div>
+      {outcome?.ok === false && (
+        <p className="notice notice-alert" role="alert">
+          {outcome.reason}
+        </p>
+      )}
+      {outcome?.ok && outcome.value.map((report) => <Report key={report.sha256 + report.fileName} report={report} />)}
+    </>
+  )
+}

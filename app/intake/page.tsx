@@ -1,0 +1,58 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { NotShown } from '../_parts/NotShown.tsx'
+import { instantText } from '../_parts/words.ts'
+import { intakePage } from '../_server/pages.ts'
+import { IntakeForm } from './IntakeForm.tsx'
+
+export const metadata: Metadata = { title: 'Intake' }
+
+/** Files come in here; every row is accounted for. */
+export default async function Page() {
+  const outcome = await intakePage()
+  if (!outcome.ok) return <NotShown refusal={outcome} />
+  return (
+    <>
+      <h1>Intake</h1>
+      <p className="soft">
+        Every row is accounted for: filed, already known, corrected, held for a person, or refused with its reason. Nothing is guessed.
+      </p>
+      <IntakeForm />
+      <h2>Files received</h2>
+      {outcome.value.length === 0 ? (
+        <p className="soft">None yet.</p>
+      ) : (
+        <table className="table stacked">
+          <thead>
+            <tr>
+              {['Received', 'File', 'Kind', 'Rows', 'Held', 'Refused', 'By'].map((says) => (
+                <th scope="col" key={says}>
+                  {says}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {outcome.value.map((report) => (
+              <tr key={report.fileId}>
+                <td>{instantText(report.receivedAt)}</td>
+                <td>
+                  <Link href={`/intake/${report.fileId}`} prefetch={false}>
+                    <bdi>{report.fileName}</bdi>
+                  </Link>
+                </td>
+                <td data-label="Kind">{report.kind}</td>
+                <td data-label="Rows">{report.rows}</td>
+                <td data-label="Held">{report.held}</td>
+                <td data-label="Refused">{report.refused}</td>
+                <td data-label="By">
+                  <bdi>{report.receivedBy}</bdi>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,64 @@
+import type { Metadata, Viewport } from 'next'
+import type { ReactNode } from 'react'
+import { may } from '../lib/access/index.ts'
+import { WayIn } from './_parts/WayIn.tsx'
+import { leave } from './_server/actions.ts'
+import { WAYS } from './_server/homes.ts'
+import { isInvented } from './_server/invented.ts'
+import { signedIn } from './_server/session.ts'
+import './globals.css'
+
+export const metadata: Metadata = { title: { default: 'Lowmark', template: '%s - Lowmark' }, robots: { index: false, follow: false } }
+export const viewport: Viewport = { width: 'device-width', initialScale: 1, colorScheme: 'light dark' }
+export const dynamic = 'force-dynamic'
+
+/** What stands around every page. */
+export default async function Layout({ children }: { readonly children: ReactNode }) {
+  const [person, invented] = await Promise.all([signedIn(), isInvented()])
+  return (
+    <html lang="en">
+      <body>
+        <a className="skip" href="#page">
+          To the page
+        </a>
+        <header>
+          {invented && (
+            <p className="invented">
+              <span>Invented data: nobody here is a real person.</span>
+            </p>
+          )}
+          <div className="top">
+            <span className="mark">Lowmark</span>
+            {person !== null && (
+              <>
+                <nav aria-label="Pages">
+                  <ul className="ways">
+                    {WAYS.filter((way) => may(person.role, way.needs).allowed).map((way) => (
+                      <li key={way.to}>
+                        <WayIn to={way.to}>{way.says}</WayIn>
+                      </li>
+                    ))}
+                  </ul>
+                </nav>
+                <form className="who" action={leave}>
+                  <span>
+                    <bdi>{person.name}</bdi>, {person.role}
+                  </span>
+                  <button className="button button-quiet" type="submit">
+                    Sign out
+                  </button>
+                </form>
+              </>
+            )}
+          </div>
+        </header>
+        <main className="page" id="page">
+          {children}
+        </main>
+        <footer className="caution">
+          Lowmark flags for review. It does not diagnose, attribute or treat; local protocol and the treating physician decide.
+        </footer>
+      </body>
+    </html>
+  )
+}

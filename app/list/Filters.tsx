@@ -1,0 +1,57 @@
+import type { ListQuery } from '../../lib/usecases/index.ts'
+import { words } from '../_parts/words.ts'
+
+interface Props {
+  readonly query: ListQuery
+  readonly phases: readonly string[]
+  readonly clinicians: readonly string[]
+  readonly rules: readonly string[]
+}
+
+function Choice({
+  name,
+  says,
+  value,
+  of,
+  show,
+}: {
+  name: string
+  says: string
+  value: string | null
+  of: readonly string[]
+  show: (word: string) => string
+}) {
+  return (
+    <div className="field">
+      <label htmlFor={`by-${name}`}>{says}</label>
+      <select className="input" id={`by-${name}`} name={name} defaultValue={value ?? ''}>
+        <option value="">any</option>
+        {of.map((word) => (
+          <option key={word} value={word}>
+            {show(word)}
+          </option>
+        ))}
+      </select>
+    </div>
+  )
+}
+
+/** A plain form: it works without JavaScript, and what it asks stands in the address. */
+export function Filters({ query, phases, clinicians, rules }: Props) {
+  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null
+  return (
+    <details className="no-print" open={filtered} key={JSON.stringify(query)}>
+      <summary>Filter by phase, clinician or finding</summary>
+      <form className="filters" action="/list" method="get">
+        {query.window !== null && <input type="hidden" name="window" value={query.window} />}
+        <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
+        <Choice name="clinician" says="Clinician" value={query.clinician} of={clinicians} show={(name) => name} />
+        <Choice name="rule" says="Finding" value={query.rule} of={rules} show={words} />
+        <button className="button button-quiet" type="submit">
+          Filter
+        </button>
+        {filtered && <a href="/list">Show all</a>}
+      </form>
+    </details>
+  )
+}

@@ -1,0 +1,115 @@
+'use client'
+
+import { useTable } from '@tanstack/react-table'
+import { useMemo } from 'react'
+import type { Window } from '../../lib/rules/index.ts'
+import type { ListQuery, ListRow } from '../../lib/usecases/index.ts'
+import { counted, WINDOW_WORDS } from '../_parts/words.ts'
+import { addressOf } from './address.ts'
+import { columns, columnsInGroups } from './columns.tsx'
+import { features } from './features.ts'
+
+interface Props {
+  readonly rows: readonly ListRow[]
+  readonly query: ListQuery
+  readonly matching: number
+  readonly byWindow: Readonly<Record<Window, number>>
+}
+
+/** Successive rows of one window; one group without a name where the order is not by urgency. */
+function inGroups<R extends { original: ListRow }>(rows: readonly R[], grouped: boolean): { window: Window | null; rows: R[] }[] {
+  const groups: { window: Window | null; rows: R[] }[] = []
+  for (const row of rows) {
+    const window = grouped ? row.original.window : null
+    const last = groups.at(-1)
+    if (last !== undefined && last.window === window) last.rows.push(row)
+    else groups.push({ window, rows: [row] })
+  }
+  return groups
+}
+
+/** The table of the review list. Filter, order and page are the server's, and stand in the address. */
+export function ListTable({ rows, query, matching, byWindow }: Props) {
+  const data = useMemo(() => [...rows], [rows])
+  const grouped = query.sort === 'urgency'
+  const shown = grouped ? columnsInGroups : columns
+  const table = useTable({
+    features,
+    columns: shown,
+    data,
+    getRowId: (row) => row.patientId,
+    manualFiltering: true,
+    manualSorting: true,
+    manualPagination: true,
+    enableSortingRemoval: false,
+    rowCount: matching,
+    state: {
+      sorting: [{ id: query.sort, desc: query.descending }],
+      pagination: { pageIndex: query.page - 1, pageSize: query.pageSize },
+      columnFilters: [],
+    },
+  })
+  return (
+    <table className={grouped ? 'table list' : 'table list list-plain'}>
+      <colgroup>
+        {table.getAllLeafColumns().map((column) => (
+          <col key={column.id} className={`c-${column.columnDef.meta?.name}`} />
+        ))}
+      </colgroup>
+      <thead>
+        {table.getHeaderGroups().map((group) => (
+          <tr key={group.id}>
+            {group.headers.map(({ column, id }) => {
+              const sorted = column.getIsSorted()
+              const says = String(column.columnDef.header)
+              return (
+                <th
+                  key={id}
+                  scope="col"
+                  className={`c-${column.columnDef.meta?.name}`}
+                  aria-sort={sorted === false ? undefined : sorted === 'asc' ? 'ascending' : 'descending'}
+                >
+                  {column.getCanSort() ? (
+                    <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' })}>
+                      {says}
+                      {sorted === false ? '' : sorted === 'asc' ? ' ↑' : ' ↓'}
+                    </a>
+                  ) : (
+                    says
+                  )}
+                </th>
+              )
+            })}
+          </tr>
+        ))}
+      </thead>
+      {inGroups(table.getRowModel().rows, grouped).map((group) => (
+        <tbody key={group.window ?? 'all'}>
+          {group.window !== null && (
+            <tr className={`group group-${group.window}`}>
+              <th scope="rowgroup" colSpan={shown.length}>
+                {WINDOW_WORDS[group.window]}
+                <span className="small">
+                  {counted(byWindow[group.window], 'followed patient')} in all, {group.rows.length} here
+                </span>
+              </th>
+            </tr>
+          )}
+          {group.rows.map((row) => (
+            <tr key={row.id} className="row">
+              {row.getAllCells().map((cell, index) => (
+                <td
+                  key={cell.id}
+                  className={`c-${cell.column.columnDef.meta?.name} ${index === 0 ? `edge-${row.original.window}` : ''}`}
+                  data-label={cell.getValue() === null ? undefined : cell.column.columnDef.meta?.label}
+                >
+                  <table.FlexRender cell={cell} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      ))}
+    </table>
+  )
+}

@@ -1,0 +1,16 @@
+import type { ListQuery } from '../../lib/usecases/index.ts'
+
+/** The address of the list with something changed; what stands at its usual value is left out. Any change but the page's goes back to page 1. */
+export function addressOf(query: ListQuery, change: Partial<ListQuery>): string {
+  const asked = { ...query, page: 1, ...change }
+  const fields = new URLSearchParams()
+  for (const name of ['window', 'phase', 'clinician', 'rule'] as const) {
+    const value = asked[name]
+    if (value !== null) fields.set(name, value)
+  }
+  if (asked.sort !== 'urgency') fields.set('sort', asked.sort)
+  if (asked.descending) fields.set('order', 'down')
+  if (asked.page > 1) fields.set('page', String(asked.page))
+  const text = fields.toString()
+  return text === '' ? '/list' : `/list?${text}`
+}

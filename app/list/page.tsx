@@ -1,0 +1,39 @@
+import type { Metadata } from 'next'
+import { NotShown } from '../_parts/NotShown.tsx'
+import { counted } from '../_parts/words.ts'
+import { listPage } from '../_server/pages.ts'
+import { Filters } from './Filters.tsx'
+import { ListTable } from './ListTable.tsx'
+import { type Given, readQuery } from './query.ts'
+import { Turn } from './Turn.tsx'
+import { Windows } from './Windows.tsx'
+
+export const metadata: Metadata = { title: 'Review list' }
+
+/** The review list: whom to look at, how soon, and why. */
+export default async function Page({ searchParams }: { readonly searchParams: Promise<Given> }) {
+  const query = readQuery(await searchParams)
+  const outcome = await listPage(query)
+  if (!outcome.ok) return <NotShown refusal={outcome} />
+  const list = outcome.value
+  return (
+    <>
+      <h1>Review list, {list.asOf}</h1>
+      <p className="soft">
+        {counted(list.followed, 'patient')} followed, plan version {list.planVersion}.
+      </p>
+      <Windows query={query} byWindow={list.byWindow} followed={list.followed} />
+      <Filters query={query} phases={list.phases} clinicians={list.clinicians} rules={list.rules} />
+      {list.rows.length === 0 ? (
+        <p className="notice">
+          {list.followed === 0
+            ? 'No patient is followed yet. Results and courses come in through Intake.'
+            : 'No followed patient fits what the filters ask for.'}
+        </p>
+      ) : (
+        <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} />
+      )}
+      <Turn query={query} matching={list.matching} />
+    </>
+  )
+}

@@ -1,0 +1,25 @@
+import { z } from 'zod'
+import { WINDOWS } from '../../lib/rules/index.ts'
+import type { ListQuery } from '../../lib/usecases/index.ts'
+
+export type Given = Readonly<Record<string, string | readonly string[] | undefined>>
+
+const PAGE_SIZE = 50
+
+// What an address cannot mean is left out rather than refused: an old bookmark still shows the list.
+const one = z.string().trim().min(1).max(100).nullable().catch(null)
+const SCHEMA = z.object({
+  window: z.enum(WINDOWS).nullable().catch(null),
+  phase: one,
+  clinician: one,
+  rule: one,
+  sort: z.enum(['urgency', 'waiting', 'next-due', 'patient']).catch('urgency'),
+  order: z.enum(['up', 'down']).catch('up'),
+  page: z.coerce.number().int().min(1).max(100_000).catch(1),
+})
+
+/** What the address of the review list asks for. */
+export function readQuery(given: Given): ListQuery {
+  const { order, ...asked } = SCHEMA.parse(given)
+  return { ...asked, descending: order === 'down', pageSize: PAGE_SIZE }
+}

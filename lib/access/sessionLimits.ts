@@ -1,0 +1,14 @@
+const MINUTE_MS = 60_000
+
+/** A session ends after this long without a sign of life. */
+export const IDLE_MS = 15 * MINUTE_MS
+/** A session ends this long after sign-in, whatever happens in it. */
+export const LONGEST_MS = 12 * 60 * MINUTE_MS
+/** A sign of life is written down at most this often; so a session may end up to a minute early, never late. */
+export const TOUCH_MS = MINUTE_MS
+
+/** Why a session no longer holds at `nowMs`; null while it does. All in milliseconds since 1970 UTC. */
+export function sessionOver(createdMs: number, lastSeenMs: number, nowMs: number): 'idle' | 'too-long' | null {
+  if (nowMs - createdMs >= LONGEST_MS) return 'too-long'
+  return nowMs - lastSeenMs >= IDLE_MS ? 'idle' : null
+}

@@ -1,0 +1,12 @@
+const FREE_FAILURES = 4
+const FIRST_WAIT_SECONDS = 30
+const LONGEST_WAIT_SECONDS = 15 * 60
+
+/**
+ * Seconds to wait before the next try after so many failures in a row: none for the first four, then 30 seconds, doubling, never above 15 minutes,
+ * so that nobody can lock another person out for good. With the longest wait at most 100 tries a day (NIST SP 800-63B-4, 3.2.2: limit the rate).
+ */
+export function signInWaitSeconds(failures: number): number {
+  if (failures <= FREE_FAILURES) return 0
+  return Math.min(LONGEST_WAIT_SECONDS, FIRST_WAIT_SECONDS * 2 ** (failures - FREE_FAILURES - 1))
+}

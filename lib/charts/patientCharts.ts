@@ -1,0 +1,18 @@
+import type { Assessment } from '../standing/index.ts'
+import type { ChartPlan } from './chart.ts'
+import { lightChainChart } from './lightChainChart.ts'
+import { markerChart } from './markerChart.ts'
+import { sharedSpan } from './timeAxis.ts'
+
+/** The charts of one patient on one shared time axis. Urine stands only where it was ever measured; every other chart says so when it is empty. */
+export function patientCharts({ course }: Assessment): readonly ChartPlan[] {
+  const span = sharedSpan(course)
+  return [
+    markerChart(course, 'serum-m-protein', span),
+    lightChainChart(course, span),
+    ...(course.samplesOf('urine-m-protein').length > 0 ? [markerChart(course, 'urine-m-protein', span)] : []),
+    markerChart(course, 'haemoglobin', span),
+    markerChart(course, 'creatinine', span),
+    markerChart(course, 'calcium', span),
+  ]
+}

@@ -1,0 +1,52 @@
+import { readFile } from 'node:fs/promises'
+import { basename } from 'node:path'
+import { acceptFiles, type FileReport, type IncomingFile } from '../../usecases/index.ts'
+import { type Command, type ExitStatus, printJson } from '../command.ts'
+import { readWords, textOf } from '../words.ts'
+
+/** A file's report in the words of command-line.md. */
+function reportJson(report: FileReport): object {
+  const { fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, refusedWhole } = report
+  const problems = report.problems.map(({ line, outcome, reason, sentence }) => ({ line, outcome, reason, sentence }))
+  return { file: fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, fileRefused: refusedWhole, problems }
+}
+
+function reportText(report: FileReport): string {
+  const head = `${report.fileName}  sha256 ${report.sha256}\n`
+  if (report.refusedWhole !== null) return `${head}  refused whole (${report.refusedWhole.reason}): ${report.refusedWhole.sentence}\n`
+  const { rows, filed, known, corrected, held, refused, released } = report
+  const counts = `  ${rows} rows = ${filed} filed + ${known} known + ${corrected} corrected + ${held} held + ${refused} refused\n`
+  const healed = released === 0 ? '' : `  ${released} rows held earlier could be filed now\n`
+  return head + counts + healed + report.problems.map((row) => `  row ${row.line} ${row.outcome} (${row.reason}): ${row.sentence}\n`).join('')
+}
+
+/** 1 when every file was refused whole, 3 when anything was held or refused, else 0. */
+function statusOf(reports: readonly FileReport[]): ExitStatus {
+  if (reports.every((report) => report.refusedWhole !== null)) return 1
+  return reports.some((report) => report.refusedWhole !== null || report.held + report.refused > 0) ? 3 : 0
+}
+
+async function readIncoming(path: string): Promise<IncomingFile> {
+  return { name: basename(path), bytes: await readFile(path) }
+}
+
+export const intake: Command = {
+  words: ['intake'],
+  usage: 'FILE... [--source NAME] [--dry-run] [--json]',
+  does: 'reads files of results, patients and courses; says of every row what became of it',
+  async run(args, { terminal, call }) {
+    const options = { source: { type: 'string' }, 'dry-run': { type: 'boolean' }, json: { type: 'boolean' } } as const
+    const { values, words } = readWords(args, options, { min: 1, max: 10_000, called: 'FILE' })
+    const files = await Promise.all(words.map(readIncoming))
+    const outcome = await acceptFiles(await call(), files, {
+      source: textOf(values, 'source'),
+      dryRun: values['dry-run'] === true,
+      onProgress: ({ step, done, of }) => terminal.err(`${step}: ${done} of ${of}\n`),
+    })
+    if (!outcome.ok) throw new Error(outcome.reason)
+    const reports = outcome.value
+    if (values.json === true) printJson(terminal, { dryRun: values['dry-run'] === true, files: reports.map(reportJson) })
+    else terminal.out(reports.map(reportText).join(''))
+    return statusOf(reports)
+  },
+}

@@ -1,0 +1,23 @@
+import type { LightChain, Patient } from '../results/index.ts'
+import type { InvolvedChain, LightChainPair, Sample } from './course.ts'
+import { ratioAbove, ratioBelow, ratioIntervalOn } from './ratioInterval.ts'
+
+/**
+ * The involved light chain: from the diagnosis; else from the first ratio that certainly lies outside its reference interval (kappa above,
+ * lambda below); else not known, and no light-chain rule runs.
+ */
+export function involvedChain(
+  diagnosed: LightChain | null,
+  pairs: readonly LightChainPair[],
+  patient: Patient,
+  creatinines: readonly Sample[],
+): InvolvedChain | null {
+  if (diagnosed !== null) return { chain: diagnosed, from: 'diagnosis' }
+  for (const { on, kappa, lambda } of pairs) {
+    const chains = { kappa: kappa.value, lambda: lambda.value }
+    const interval = ratioIntervalOn(patient, creatinines, on)
+    if (ratioAbove(chains, interval) === 'certain') return { chain: 'kappa', from: 'ratio' }
+    if (ratioBelow(chains, interval) === 'certain') return { chain: 'lambda', from: 'ratio' }
+  }
+  return null
+}

@@ -1,0 +1,86 @@
+import { type Analyte, type CourseEvent, type CourseEventOf, type History, historyAsOf, isWithdrawn } from '../results/index.ts'
+import type { Day } from '../time/index.ts'
+import { openingOf } from './baseline.ts'
+import type { Course, Marker, MarkerName, Measurement, Sample } from './course.ts'
+import { differenceSamples, involvedSamples, ratioSamples } from './derivedLightChains.ts'
+import { involvedChain } from './involvedChain.ts'
+import { leftOn } from './leftOn.ts'
+import { lightChainPairs, pairLightChains } from './lightChains.ts'
+import { careOf, treatmentLines } from './lines.ts'
+import { markerOf } from './marker.ts'
+import { marrowSamples } from './marrow.ts'
+import { measurableBy } from './measurableBy.ts'
+import { phaseSpans } from './phases.ts'
+import { ratioIntervalOn } from './ratioInterval.ts'
+import { inOrder } from './sameDayOrder.ts'
+import { hasNumber } from './sample.ts'
+import { samplesByAnalyte } from './samplesOf.ts'
+
+const NO_SAMPLES: readonly Sample[] = []
+
+function eventsOf<E extends CourseEvent['event']>(history: History, kind: E): readonly CourseEventOf<E>[] {
+  return inOrder(history.events.filter((event): event is CourseEventOf<E> => event.event === kind))
+}
+
+/**
+ * Traces one patient's course up to and including `today`, as if nothing collected or recorded later existed. Pure; neither the order of results nor
+ * a result filed twice changes it.
+ */
+export function traceCourse(history: History, today: Day): Course {
+  const known = historyAsOf(history, today)
+  const { patient, results } = known
+  const byAnalyte = samplesByAnalyte(results)
+  const samplesOf = (analyte: Analyte): readonly Sample[] => byAnalyte.get(analyte) ?? NO_SAMPLES
+  const creatinines = samplesOf('creatinine')
+
+  const diagnoses = eventsOf(known, 'diagnosis')
+  const phases = phaseSpans([...diagnoses, ...eventsOf(known, 'phase')])
+  const phase = phases.at(-1) ?? null
+  const lines = treatmentLines(eventsOf(known, 'line-start'), eventsOf(known, 'line-end'))
+  const line = lines.at(-1) ?? null
+  const diagnosedOn = diagnoses[0]?.on ?? null
+  const opening = openingOf(phase, line, diagnosedOn)
+
+  const lightChains = pairLightChains(results)
+  const diagnosedChain = diagnoses.findLast((event) => event.lightChain !== null)?.lightChain ?? null
+  const involved = involvedChain(diagnosedChain, lightChains, patient, creatinines)
+  const pairs = lightChainPairs({ involved, lightChains })
+
+  const marker = (name: MarkerName, samples: readonly Measurement[]): Marker => markerOf(name, samples, opening)
+  const measured = (name: MarkerName & Analyte): Marker => marker(name, samplesOf(name).filter(hasNumber))
+  const markers = {
+    'serum-m-protein': measured('serum-m-protein'),
+    'urine-m-protein': measured('urine-m-protein'),
+    dflc: marker('dflc', differenceSamples(pairs)),
+    'involved-flc': marker('involved-flc', involved === null ? [] : involvedSamples(pairs, samplesOf(`${involved.chain}-flc`))),
+    'involved-ratio': marker('involved-ratio', ratioSamples(pairs)),
+    haemoglobin: measured('haemoglobin'),
+    calcium: measured('calcium'),
+    creatinine: measured('creatinine'),
+  }
+  const marrow = marrowSamples(eventsOf(known, 'marrow'), samplesOf('marrow-plasma-cells'))
+  const baselines = { serum: markers['serum-m-protein'].baseline, urine: markers['urine-m-protein'].baseline, pairs, marrow }
+
+  return {
+    patient,
+    today,
+    phase,
+    phases,
+    diagnosedOn,
+    care: careOf(phase, line),
+    lines,
+    line,
+    heavyChain: diagnoses.findLast((event) => event.heavyChain !== null)?.heavyChain ?? null,
+    involved,
+    lightChains,
+    markers,
+    measurableBy: measurableBy(baselines, opening, (on) => ratioIntervalOn(patient, creatinines, on)),
+    marrow,
+    imaging: eventsOf(known, 'imaging'),
+    boneAgents: eventsOf(known, 'bone-agent'),
+    held: known.held,
+    hasResults: results.some((result) => !isWithdrawn(result)),
+    leftOn: leftOn(patient, eventsOf(known, 'left'), today),
+    samplesOf,
+  }
+}

@@ -1,0 +1,62 @@
+import type { FileReason } from './reason.ts'
+
+/** A file that is not read, with why. */
+export interface RefusedFile {
+  readonly ok: false
+  readonly reason: FileReason
+  readonly sentence: string
+}
+
+export function refusedFile(reason: FileReason, sentence: string): RefusedFile {
+  return { ok: false, reason, sentence }
+}
+
+const MOST_BYTES = 512 * 1024 * 1024
+
+const CONTAINERS: readonly (readonly [readonly number[], string])[] = [
+  [[0x50, 0x4b, 0x03, 0x04], 'a ZIP archive or a spreadsheet'],
+  [[0x50, 0x4b, 0x05, 0x06], 'an empty ZIP archive'],
+  [[0x50, 0x4b, 0x07, 0x08], 'a ZIP archive in parts'],
+  [[0xd0, 0xcf, 0x11, 0xe0], 'a spreadsheet or document of the older binary kind'],
+  [[0x1f, 0x8b], 'a gzip archive'],
+]
+
+/** Length of the UTF-8 character that begins at `at`, 0 where none does. Ranges: Unicode Standard, table 3-7. */
+function characterLength(bytes: Uint8Array, at: number): number {
+  const first = bytes[at] ?? 0
+  if (first < 0x80) return 1
+  const length = first >= 0xc2 && first <= 0xdf ? 2 : first >= 0xe0 && first <= 0xef ? 3 : first >= 0xf0 && first <= 0xf4 ? 4 : 0
+  const least = first === 0xe0 ? 0xa0 : first === 0xf0 ? 0x90 : 0x80
+  const greatest = first === 0xed ? 0x9f : first === 0xf4 ? 0x8f : 0xbf
+  for (let next = 1; next < length; next++) {
+    const byte = bytes[at + next] ?? 0
+    if (byte < (next === 1 ? least : 0x80) || byte > (next === 1 ? greatest : 0xbf)) return 0
+  }
+  return length
+}
+
+function firstBadByte(bytes: Uint8Array): number {
+  let at = 0
+  while (at < bytes.length) {
+    const length = characterLength(bytes, at)
+    if (length === 0) return at
+    at += length
+  }
+  return at
+}
+
+/** The text of a file without its byte order mark, or why its bytes are no text. Bytes are counted from 1. */
+export function textOfBytes(bytes: Uint8Array, fileName: string): { readonly ok: true; readonly text: string } | RefusedFile {
+  if (bytes.length > MOST_BYTES) return refusedFile('file-too-large', `${fileName} has ${bytes.length} bytes; it may have at most 512 MiB.`)
+  const container = CONTAINERS.find(([mark]) => mark.every((byte, at) => bytes[at] === byte))
+  if (container !== undefined)
+    return refusedFile('not-a-text-file', `${fileName} is ${container[1]}, whatever its name; it needs to be saved as CSV.`)
+  const nul = bytes.indexOf(0)
+  if (nul >= 0) return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${nul + 1}; it needs to be text in UTF-8.`)
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+    return text.trim() === '' ? refusedFile('empty-file', `${fileName} is empty; it needs a header row.`) : { ok: true, text }
+  } catch {
+    return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${firstBadByte(bytes) + 1} begins no character; it needs to be saved as UTF-8.`)
+  }
+}

@@ -1,0 +1,100 @@
+import {
+  type Analyte,
+  type IncomingResult,
+  type Measured,
+  type Patient,
+  RESULT_STATUSES,
+  type ReferenceLimit,
+  type ResultStatus,
+} from '../results/index.ts'
+import type { Day } from '../time/index.ts'
+import { momentIn } from './dateText.ts'
+import { lifetimeProblem } from './lifetime.ts'
+import { analyteOfCode, whyNeverMapped } from './loinc.ts'
+import { readMeasured, readUnit } from './measured.ts'
+import { readNumber } from './numberText.ts'
+import type { Interpreted, Problem } from './reason.ts'
+import { field, freeText, isProblem, patientIdOf, type RawRow, rowProblem } from './row.ts'
+import { problem } from './sentences.ts'
+
+function statusOf(raw: RawRow): ResultStatus | Problem {
+  const text = field(raw, 'status')
+  if (text === '') return 'final'
+  return RESULT_STATUSES.find((status) => status === text) ?? problem('bad-status', { column: 'status', text, detail: RESULT_STATUSES.join(', ') })
+}
+
+// A withdrawal must never fail on the very value it takes back.
+function measuredOf(raw: RawRow, analyte: Analyte, status: ResultStatus): Measured | Problem {
+  const text = field(raw, 'value')
+  if (status === 'cancelled') return { kind: 'none', reason: text === '' ? 'cancelled' : text }
+  const read = readMeasured(analyte, text, field(raw, 'unit'))
+  return isProblem(read) && status === 'entered-in-error' ? { kind: 'none', reason: text } : read
+}
+
+function limitOf(raw: RawRow, column: string, analyte: Analyte): ReferenceLimit | null | Problem {
+  const text = field(raw, column)
+  if (text === '') return null
+  const read = readNumber(column, text)
+  if (read === null || isProblem(read) || read.comparator !== null || read.value.lt(0)) return problem('limit-unreadable', { column, text })
+  const unit = readUnit(field(raw, 'unit'), analyte)
+  return isProblem(unit) ? unit : { printed: read.value, kept: read.value.times(unit.factor) }
+}
+
+interface Limits {
+  readonly referenceLow: ReferenceLimit | null
+  readonly referenceHigh: ReferenceLimit | null
+}
+
+function limitsOf(raw: RawRow, analyte: Analyte, value: Measured): Limits | Problem {
+  const [referenceLow, referenceHigh] = [limitOf(raw, 'reference_low', analyte), limitOf(raw, 'reference_high', analyte)]
+  const bad = isProblem(referenceLow) ? referenceLow : isProblem(referenceHigh) ? referenceHigh : null
+  if (value.kind === 'none')
+    return { referenceLow: isProblem(referenceLow) ? null : referenceLow, referenceHigh: isProblem(referenceHigh) ? null : referenceHigh }
+  if (bad !== null || isProblem(referenceLow) || isProblem(referenceHigh)) return bad as Problem
+  if (referenceLow !== null && referenceHigh !== null && referenceLow.printed.gt(referenceHigh.printed)) {
+    const detail = 'an upper limit that is not below the lower limit'
+    return problem('limit-unreadable', { column: 'reference_high', text: field(raw, 'reference_high'), detail })
+  }
+  return { referenceLow, referenceHigh }
+}
+
+/**
+ * Reads a row of results for a patient (null: unknown). What no row may be is refused before anything is held; of several reasons to hold, the first is
+ * given: patient, code, value, unit, range, limits, then the day. Empty value: no value, with the reason "empty".
+ */
+export function interpretResult(raw: RawRow, patient: Patient | null, today: Day): Interpreted<IncomingResult> {
+  const collected = momentIn(raw, 'collected_at')
+  const on = isProblem(collected) || collected === null ? null : collected.on
+  const failed = (found: Problem): Interpreted<IncomingResult> => (found.outcome === 'held' ? { ...found, on } : found)
+  const unreadable = rowProblem(raw, ['patient_id', 'collected_at', 'code'])
+  if (unreadable !== null) return failed(unreadable)
+  if (isProblem(collected)) return failed(collected)
+  if (collected === null) return failed(problem('missing-field', { column: 'collected_at', text: '' }))
+  const reportedAt = momentIn(raw, 'reported_at')
+  if (isProblem(reportedAt)) return failed(reportedAt)
+  const status = statusOf(raw)
+  if (isProblem(status)) return failed(status)
+  const patientId = patientIdOf(raw)
+  const code = field(raw, 'code')
+  const analyte = analyteOfCode(code)
+  const value = analyte === null ? null : measuredOf(raw, analyte, status)
+  if (isProblem(value) && value.outcome === 'refused') return value
+  if (patient?.id !== patientId) return failed(problem('unknown-patient', { column: 'patient_id', text: patientId }))
+  if (analyte === null || value === null) {
+    const why = whyNeverMapped(code)
+    return failed(
+      problem('unknown-code', { column: 'code', text: code, detail: why === null ? '' : `is ${why}, and stands for nothing followed here` }),
+    )
+  }
+  if (isProblem(value)) return failed(value)
+  const limits = limitsOf(raw, analyte, value)
+  if (isProblem(limits)) return failed(limits)
+  const when = lifetimeProblem('collected', 'collected_at', collected.text, collected.on, patient, today)
+  if (when !== null) return failed(when)
+  const provenance = { line: raw.line, valueText: raw.fields.value ?? '', unitText: raw.fields.unit ?? '' }
+  const [accession, laboratory, method] = [field(raw, 'accession') || null, field(raw, 'laboratory') || null, freeText(raw, 'method')]
+  return {
+    outcome: 'take',
+    value: { patientId, analyte, code, collected, status, value, accession, laboratory, method, ...limits, reportedAt, provenance },
+  }
+}

@@ -1,0 +1,136 @@
+import { adjustedCalcium, type Course, type Measurement } from '../course/index.ts'
+import { type Day, daysBetween } from '../time/index.ts'
+import { above, anyHolds, atLeast, atMost, decimal, decimalText, type Holds, type Interval } from '../units/index.ts'
+import { when } from './cautions.ts'
+import { evidenceOf, keptText, valueText } from './evidence.ts'
+import { ratioOf } from './excess.ts'
+import type { Window } from './finding.ts'
+import type { Limited, Telling } from './limit.ts'
+import { measured } from './measured.ts'
+import { compared, type PublishedLimit, published } from './printedLimit.ts'
+import type { About } from './runs.ts'
+
+const UNIT = 'mmol/L'
+
+/** Total or adjusted calcium above which it counts as raised (IMWG 2014, 2016). */
+export const RAISED: PublishedLimit = published(UNIT, { 'mmol/L': '2.75', 'mg/dL': '11' })
+/** Total or adjusted calcium at which it is dangerous (common practice). */
+export const DANGEROUS: PublishedLimit = published(UNIT, { 'mmol/L': '3.0', 'mg/dL': '12' })
+/** How far above the laboratory's own upper limit counts as raised (IMWG 2014). */
+const ABOVE_UPPER: PublishedLimit = published(UNIT, { 'mmol/L': '0.25', 'mg/dL': '1' })
+/** Upper limit of ionised calcium where the laboratory names none (from memory). */
+const IONISED_UPPER = decimal('1.30')
+const IONISED_COUNTS_DAYS = 7
+
+/** One calcium with what was measured beside it. */
+export interface CalciumReading {
+  readonly sample: Measurement
+  readonly albumin: Measurement | null
+  /** Adjusted for the albumin of the same day, mmol/L. */
+  readonly adjusted: Interval | null
+}
+
+function adjusted(calcium: Interval, albumin: Interval): Interval | null {
+  if (albumin.high === null) return null
+  return { low: adjustedCalcium(calcium.low, albumin.high), high: calcium.high === null ? null : adjustedCalcium(calcium.high, albumin.low) }
+}
+
+/** Every calcium of the course, each with the albumin of its day. */
+function calciumReadings(course: Course): readonly CalciumReading[] {
+  const albumins = new Map(measured(course, 'albumin').map((sample) => [sample.on, sample]))
+  return course.markers.calcium.samples.map((sample) => {
+    const albumin = albumins.get(sample.on) ?? null
+    return { sample, albumin, adjusted: albumin === null ? null : adjusted(sample.value, albumin.value) }
+  })
+}
+
+type Bar = (of: Interval, limit: PublishedLimit['in'][string]) => Holds
+
+function against(reading: CalciumReading, limit: PublishedLimit, bar: Bar, withAdjusted: boolean): Holds {
+  const total = compared(reading.sample, limit)
+  const kept = limit.in[UNIT]
+  const byAdjusted = withAdjusted && reading.adjusted !== null && kept !== undefined ? bar(reading.adjusted, kept) : 'no'
+  return anyHolds(bar(total.value, total.limit), byAdjusted)
+}
+
+/** Total calcium alone above the limit: what clinical relapse asks (IMWG 2016). */
+export function totalRaised(reading: CalciumReading): Holds {
+  return against(reading, RAISED, above, false)
+}
+
+/** Total or adjusted calcium at the level of danger. */
+export function dangerous(reading: CalciumReading): Holds {
+  return against(reading, DANGEROUS, atLeast, true)
+}
+
+function aboveUpper({ sample, adjusted: byAlbumin }: CalciumReading): Holds {
+  const upper = sample.results[0]?.referenceHigh ?? null
+  if (upper === null) return 'no'
+  const margin = compared(sample, ABOVE_UPPER)
+  const kept = ABOVE_UPPER.in[UNIT]
+  const byTotal = above(margin.value, (margin.unit === sample.printed?.printedUnit ? upper.printed : upper.kept).plus(margin.limit))
+  return anyHolds(byTotal, byAlbumin === null || kept === undefined ? 'no' : above(byAlbumin, upper.kept.plus(kept)))
+}
+
+/** Total or adjusted calcium above the limit, or far enough above the laboratory's own upper limit (IMWG 2014). */
+export function raised(reading: CalciumReading): Holds {
+  return anyHolds(against(reading, RAISED, above, true), aboveUpper(reading))
+}
+
+function isNormal(ionised: Measurement): boolean {
+  const upper = ionised.results[0]?.referenceHigh ?? null
+  if (upper !== null && ionised.printed !== null) return atMost(ionised.printed.printed, upper.printed) === 'certain'
+  return atMost(ionised.value, IONISED_UPPER) === 'certain'
+}
+
+/** The ionised calcium nearest to a day, at most 7 days before or after it, the later of two as near; null when it is above its limit or there is none. */
+function normalIonised(course: Course, on: Day): Measurement | null {
+  let nearest: Measurement | null = null
+  for (const sample of measured(course, 'ionised-calcium')) {
+    const distance = Math.abs(daysBetween(sample.on, on))
+    if (distance > IONISED_COUNTS_DAYS) continue
+    if (nearest === null || distance <= Math.abs(daysBetween(nearest.on, on))) nearest = sample
+  }
+  return nearest !== null && isNormal(nearest) ? nearest : null
+}
+
+function tellsCalcium(course: Course, { sample, albumin, adjusted: byAlbumin }: CalciumReading, limit: PublishedLimit, wanted: Window): Telling {
+  const ionised = normalIonised(course, sample.on)
+  const { value, limit: at, unit } = compared(sample, limit)
+  const upper = sample.results[0]?.referenceHigh ?? null
+  return {
+    window: ionised === null ? wanted : 'next-visit',
+    excess: ratioOf(value.low, at),
+    cautions: when(ionised !== null, 'ionised-normal'),
+    evidence: [
+      ...(albumin === null ? [] : [evidenceOf('current', 'albumin', 'g/L', albumin)]),
+      ...(ionised === null ? [] : [evidenceOf('current', 'ionised-calcium', UNIT, ionised)]),
+    ],
+    facts: {
+      limit: `${decimalText(at)} ${unit}`,
+      ...(albumin === null || byAlbumin === null
+        ? {}
+        : { adjusted: keptText({ ...sample, value: byAlbumin, comparator: null }, UNIT), albumin: valueText(albumin, 'g/L') }),
+      ...(upper === null || sample.printed === null ? {} : { upper: `${decimalText(upper.printed)} ${sample.printed.printedUnit}` }),
+      ...(ionised === null ? {} : { ionised: valueText(ionised, UNIT), ionisedOn: ionised.on }),
+    },
+  }
+}
+
+/** One calcium rule over the whole series: total is shown beside adjusted calcium, and a normal ionised calcium makes it a note for the next visit. */
+export function calciumLimit(
+  course: Course,
+  about: About,
+  holds: (reading: CalciumReading) => Holds,
+  limit: PublishedLimit,
+  wanted: Window,
+): Limited {
+  const readings = calciumReadings(course)
+  const readingAt = (sample: Measurement, at: number) => readings[at] ?? { sample, albumin: null, adjusted: null }
+  return {
+    about,
+    of: course.markers.calcium,
+    holds: (sample, at) => holds(readingAt(sample, at)),
+    tells: (sample, at) => tellsCalcium(course, readingAt(sample, at), limit, wanted),
+  }
+}

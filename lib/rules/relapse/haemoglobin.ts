@@ -1,0 +1,86 @@
+import type { Measurement } from '../../course/index.ts'
+import { allHold, decimal, decimalText, type Holds, type Interval, isExact, largerInterval } from '../../units/index.ts'
+import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
+import { evidenceOf, keptText } from '../evidence.ts'
+import { ratioOf } from '../excess.ts'
+import { type Shown, stateOf } from '../judgement.ts'
+import { samplesOfLine } from '../lineSpan.ts'
+import { runsAsActive } from '../phases.ts'
+import type { CourseRule } from '../rule.ts'
+import { findingsOfRuns } from '../runs.ts'
+import { SOURCES } from '../sources.ts'
+
+const FALL = decimal('20')
+
+interface Highest {
+  readonly value: Interval
+  readonly sample: Measurement
+}
+
+/** `highest[k]`: the highest value of the line before its sample k, told by the earliest sample with the highest lower end. */
+function highestBefore(samples: readonly Measurement[]): readonly (Highest | null)[] {
+  const highest: (Highest | null)[] = [null]
+  let so: Highest | null = null
+  for (const sample of samples) {
+    const told: Measurement = so?.sample.value.low.gte(sample.value.low) ? so.sample : sample
+    so = { value: so === null ? sample.value : largerInterval(so.value, sample.value), sample: told }
+    highest.push(so)
+  }
+  return highest
+}
+
+function hasFallen(from: Interval, { value }: Measurement): Holds {
+  if (value.high !== null && from.low.minus(value.high).gte(FALL)) return 'certain'
+  return from.high === null || from.high.minus(value.low).gte(FALL) ? 'possible' : 'no'
+}
+
+function shown(samples: readonly Measurement[], at: number, reference: Highest, isConfirmed: boolean): Shown {
+  const current = samples[at] as Measurement
+  const previous = isConfirmed ? samples[at - 1] : undefined
+  const evidence = (role: 'reference' | 'previous' | 'current', sample: Measurement) => evidenceOf(role, 'haemoglobin', 'g/L', sample)
+  const fall =
+    isExact(reference.sample.value) && isExact(current.value) ? { fall: decimalText(reference.sample.value.low.minus(current.value.low)) } : {}
+  return {
+    window: 'within-7-days',
+    cautions: [
+      ...when(!isConfirmed, 'one-sample'),
+      ...when(anyCensored(reference.value, previous?.value, current.value), 'censored'),
+      ...when(methodChanged(reference.sample, current), 'method-changed'),
+      ...when(unitSuspect(samples[at - 1], current) || (previous !== undefined && unitSuspect(samples[at - 2], previous)), 'unit-suspect'),
+    ],
+    evidence: [
+      evidence('reference', reference.sample),
+      ...(previous === undefined ? [] : [evidence('previous', previous)]),
+      evidence('current', current),
+    ],
+    facts: {
+      value: keptText(current, 'g/L'),
+      on: current.on,
+      reference: keptText(reference.sample, 'g/L'),
+      referenceOn: reference.sample.on,
+      ...fall,
+    },
+    excess: ratioOf(reference.value.low.minus(FALL), current.value.low),
+  }
+}
+
+export const relapseHaemoglobin: CourseRule = {
+  id: 'relapse-haemoglobin',
+  asks: 'Has haemoglobin fallen by at least 20 g/L from the highest value of the line?',
+  source: `clinical relapse, ${SOURCES.imwg2016}`,
+  check: (course) => {
+    if (!runsAsActive(course)) return []
+    const samples = samplesOfLine(course, course.markers.haemoglobin)
+    const highest = highestBefore(samples)
+    return findingsOfRuns({ rule: 'relapse-haemoglobin', organDamage: true }, samples, (at) => {
+      const [current, previous] = [samples[at], samples[at - 1]]
+      const [reference, earlier] = [highest[at] ?? null, highest[at - 1] ?? null]
+      if (current === undefined || reference === null) return null
+      const both = previous === undefined || earlier === null ? 'no' : allHold(hasFallen(earlier.value, previous), hasFallen(earlier.value, current))
+      const state = stateOf(hasFallen(reference.value, current), both)
+      if (state === null) return null
+      const isConfirmed = state.state === 'confirmed'
+      return { ...state, shown: () => shown(samples, at, isConfirmed && earlier !== null ? earlier : reference, isConfirmed) }
+    })
+  },
+}

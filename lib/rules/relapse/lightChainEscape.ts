@@ -1,0 +1,37 @@
+import type { Course } from '../../course/index.ts'
+import type { Day } from '../../time/index.ts'
+import { lightChainRise, ratioAbnormalOn, renalInterval, serumRise, urineRise } from '../criterion/markerRises.ts'
+import { judgeRise, type Rising, riseAt } from '../criterion/rising.ts'
+import { runsAsActive } from '../phases.ts'
+import type { CourseRule } from '../rule.ts'
+import { findingsOfRuns } from '../runs.ts'
+import { SOURCES } from '../sources.ts'
+
+// Only a certain progression by M-protein makes the light chains say nothing new: a possible one must not hide them.
+function progressesOn(rise: Rising, on: Day): boolean {
+  const at = rise.of.window.findLastIndex((sample) => sample.on <= on)
+  return at !== -1 && riseAt(rise, at)?.certainty === 'certain'
+}
+
+function escapes(course: Course): Rising {
+  return { ...lightChainRise(course), also: ratioAbnormalOn(course), cautionsOf: renalInterval(course), hastens: false }
+}
+
+export const lightChainEscape: CourseRule = {
+  id: 'light-chain-escape',
+  asks: 'Measurable by serum or urine and no progression there: has dFLC risen from its lowest value by more than 100 mg/L and at least 25 %, with an abnormal ratio?',
+  source: `54 of 520 relapses, ${SOURCES.escape2014}; criterion of ${SOURCES.imwg2016}`,
+  check: (course) => {
+    if (!runsAsActive(course) || !course.measurableBy.some((by) => by === 'serum' || by === 'urine')) return []
+    const rise = escapes(course)
+    const others = [serumRise(course), urineRise(course)]
+    const { window } = rise.of
+    const judge = judgeRise(rise)
+    return findingsOfRuns({ rule: 'light-chain-escape', organDamage: false }, window, (at) => {
+      const judged = judge(at)
+      if (judged === null) return null
+      const on = at === window.length - 1 ? course.today : (window[at]?.on ?? course.today)
+      return others.some((other) => progressesOn(other, on)) ? null : judged
+    })
+  },
+}

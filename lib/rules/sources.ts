@@ -1,0 +1,10 @@
+/** Where the numbers come from, as printed beside each finding. "(from memory)" until someone verifies it; "(ours)" is a choice of this project. */
+export const SOURCES = {
+  imwg2014: 'IMWG 2014 (Rajkumar, Lancet Oncol 15:e538)',
+  imwg2016: 'IMWG 2016 (Kumar, Lancet Oncol 17:e328)',
+  rajkumar2011: 'IMWG 2011 (Rajkumar, Blood 117:4691)',
+  escape2014: 'Blood 2014;123:3414',
+  plasmaCellLeukaemia2021: 'IMWG 2021 (Blood Cancer J 11:192)',
+  kdigo2012: 'KDIGO 2012',
+  ctcae5: 'CTCAE v5',
+} as const

@@ -1,0 +1,27 @@
+import type { Course } from '../course/index.ts'
+import type { DueTest } from '../plan/index.ts'
+import type { History } from '../results/index.ts'
+import { courseFindingsHoldUntil, type Finding, gapsHoldUntil } from '../rules/index.ts'
+import { addDays, type Day } from '../time/index.ts'
+
+// What is dated after today is already here and counts from its day on.
+function stillToCome({ patient, results, events, held }: History, today: Day): Day | null {
+  const days = [
+    ...results.map((result) => result.collected.on),
+    ...events.map((event) => event.on),
+    ...held.map((row) => row.collectedOn ?? row.receivedOn),
+    ...(patient.statusOn === null ? [] : [patient.statusOn]),
+  ]
+  const next = days.filter((on) => on > today).sort()[0]
+  return next === undefined ? null : addDays(next, -1)
+}
+
+/**
+ * The last day on which everything said today stays as it is when nothing arrives: before a danger grows stale, a test falls due, a grace ends, a
+ * second sample is late. Null when no day changes it.
+ */
+export function holdsUntil(history: History, course: Course, due: readonly DueTest[], found: readonly Finding[]): Day | null {
+  const { today, leftOn } = course
+  const days = [courseFindingsHoldUntil(found, today), leftOn === null ? gapsHoldUntil(course, due, found) : null, stillToCome(history, today)]
+  return days.filter((on) => on !== null).sort()[0] ?? null
+}

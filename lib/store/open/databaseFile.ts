@@ -1,0 +1,27 @@
+import { chmodSync, closeSync, mkdirSync, openSync, statSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { NotOpened } from './notOpened.ts'
+
+/** The file a database address names (`file:./var/x.db`, relative to where the program was started). Throws NotOpened for any other address. */
+export function databasePath(url: string): string {
+  const path = /^file:([^?]+)$/.exec(url)?.[1]
+  if (path === undefined || path.includes(':memory:')) {
+    throw new NotOpened(`The database address "${url}" does not name a file. Write it as file:./var/lowmark.db (DATABASE_URL).`)
+  }
+  return resolve(process.cwd(), path)
+}
+
+const OWNER_ONLY = 0o600
+
+/** Makes the file and its directory where missing; either way only its owner may read it afterwards. */
+export function ensureDatabaseFile(path: string): void {
+  try {
+    mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
+    closeSync(openSync(path, 'a', OWNER_ONLY))
+    if ((statSync(path).mode & 0o777) !== OWNER_ONLY) chmodSync(path, OWNER_ONLY)
+  } catch (error) {
+    throw new NotOpened(
+      `The database file ${path} cannot be made or kept to its owner alone (${(error as Error).message}). Choose a place you may write to.`,
+    )
+  }
+}

@@ -1,0 +1,59 @@
+import { connect } from '../connection.ts'
+import { migrate } from '../migrate/migrate.ts'
+import { migrationsDirectory, readMigrations } from '../migrate/migrations.ts'
+import { readerOf } from '../reader.ts'
+import type { Store } from '../store.ts'
+import { txOf } from '../tx.ts'
+import { touchSession } from '../write/accounts.ts'
+import { appendTrail } from '../write/appendTrail.ts'
+import { untilFree } from '../write/busy.ts'
+import { writerOn } from '../write/writer.ts'
+import { databasePath, ensureDatabaseFile } from './databaseFile.ts'
+import { pageReads } from './pageReads.ts'
+import { setPragmas } from './pragmas.ts'
+
+export interface OpenOptions {
+  /** How long another program's write is waited for; 15 seconds unless said. */
+  readonly patienceMs?: number
+  /** Prisma's layout; `prisma/migrations` of the directory the program runs in unless said. */
+  readonly migrations?: string
+}
+
+const PATIENCE_MS = 15_000
+// A reader in WAL mode waits only while the file is being recovered or checkpointed; the writer's waiting is done without SQLite's.
+const READER_WAIT_MS = 5_000
+const WRITER_WAIT_MS = 0
+
+/**
+ * Opens the database `url` names (`file:./var/lowmark.db`, relative to where the program runs), made and migrated where missing.
+ * Throws NotOpened, with what to do, when it cannot be opened as safely as it must; StoreBusy when another program keeps it locked.
+ */
+export async function openStore(url: string, { patienceMs = PATIENCE_MS, migrations = migrationsDirectory() }: OpenOptions = {}): Promise<Store> {
+  const path = databasePath(url)
+  ensureDatabaseFile(path)
+  await migrate(path, readMigrations(migrations), patienceMs)
+  const writing = connect(path, { reading: false, waitMs: WRITER_WAIT_MS })
+  await untilFree(() => setPragmas(writing.db, WRITER_WAIT_MS), patienceMs)
+  const reading = connect(path, { reading: true, waitMs: READER_WAIT_MS })
+  setPragmas(reading.db, READER_WAIT_MS)
+  const prisma = pageReads(path, READER_WAIT_MS)
+  const writer = writerOn(writing, patienceMs)
+  const tx = txOf(writing)
+  return {
+    prisma,
+    reader: readerOf(reading),
+    record: (call, change) =>
+      writer.write(() => {
+        const { value, events, actor = call.actor } = change(tx)
+        if (events.length === 0) throw new Error('A change without a log row is refused.')
+        appendTrail(writing, { actor, now: call.now }, events)
+        return value
+      }),
+    touchSession: (id, at) => writer.write(() => touchSession(writing, id, at)),
+    async close() {
+      await prisma.$disconnect()
+      await writer.close()
+      reading.db.close()
+    },
+  }
+}

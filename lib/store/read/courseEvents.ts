@@ -1,0 +1,42 @@
+import type { CourseEvent } from '../../results/index.ts'
+import type { Connection } from '../connection.ts'
+import { courseEventOf } from '../rows/courseEvent.ts'
+
+/** One stored version of a course event. */
+export interface StoredEvent {
+  readonly id: number
+  readonly identity: string
+  readonly version: number
+  readonly current: boolean
+  readonly event: CourseEvent
+  readonly fileId: number
+  readonly line: number
+}
+
+interface Row {
+  readonly id: number
+  readonly identity: string
+  readonly version: number
+  readonly current: number
+  readonly payload: string
+  readonly file_id: number
+  readonly line: number
+}
+
+const SELECT = 'SELECT id, identity, version, current, payload, file_id, line FROM course_event WHERE patient_id = ?'
+
+function storedEvent({ id, identity, version, current, payload, file_id: fileId, line }: Row): StoredEvent {
+  return { id, identity, version, current: current === 1, event: courseEventOf(payload), fileId, line }
+}
+
+/** Current course events of a patient, oldest first. */
+export function currentEvents({ statement }: Connection, patientId: string): CourseEvent[] {
+  return statement<Row>(`${SELECT} AND current = 1 ORDER BY on_day, id`)
+    .all(patientId)
+    .map((row) => courseEventOf(row.payload))
+}
+
+/** Every stored version of every course event of a patient, by identity and then version. */
+export function eventVersions({ statement }: Connection, patientId: string): StoredEvent[] {
+  return statement<Row>(`${SELECT} ORDER BY identity, version`).all(patientId).map(storedEvent)
+}

@@ -1,0 +1,95 @@
+import { z } from 'zod'
+import type { HeldNotice } from '../../results/index.ts'
+import type { Day } from '../../time/index.ts'
+import type { Connection } from '../connection.ts'
+
+export type FileKind = 'patients' | 'course' | 'results'
+
+/** A row in the held queue, with the decision where one was taken. */
+export interface HeldRow {
+  readonly id: number
+  readonly fileId: number
+  readonly fileName: string
+  readonly line: number
+  readonly kind: FileKind
+  readonly patientId: string | null
+  readonly reason: string
+  readonly sentence: string
+  /** The row as received. */
+  readonly row: string
+  /** The same by the header's names. */
+  readonly fields: Readonly<Record<string, string>>
+  readonly receivedAt: string
+  readonly receivedOn: Day
+  readonly collectedOn: Day | null
+  readonly resolved: { readonly at: string; readonly by: string; readonly decision: 'file' | 'refuse'; readonly reason: string } | null
+}
+
+interface Row {
+  readonly id: number
+  readonly file_id: number
+  readonly file_name: string
+  readonly line: number
+  readonly kind: string
+  readonly patient_id: string | null
+  readonly reason: string
+  readonly sentence: string
+  readonly row: string
+  readonly fields: string
+  readonly received_at: string
+  readonly received_on: string
+  readonly collected_on: string | null
+  readonly resolved_at: string | null
+  readonly resolved_by: string | null
+  readonly decision: string | null
+  readonly decision_reason: string | null
+}
+
+const FIELDS = z.record(z.string(), z.string())
+
+function heldRowOf(row: Row): HeldRow {
+  const { resolved_at: at, resolved_by: by, decision, decision_reason: reason } = row
+  return {
+    id: row.id,
+    fileId: row.file_id,
+    fileName: row.file_name,
+    line: row.line,
+    kind: row.kind as FileKind,
+    patientId: row.patient_id,
+    reason: row.reason,
+    sentence: row.sentence,
+    row: row.row,
+    fields: FIELDS.parse(JSON.parse(row.fields)),
+    receivedAt: row.received_at,
+    receivedOn: row.received_on as Day,
+    collectedOn: row.collected_on as Day | null,
+    resolved: at === null || by === null || decision === null || reason === null ? null : { at, by, decision: decision as 'file' | 'refuse', reason },
+  }
+}
+
+const SELECT = 'SELECT held_row.*, intake_file.name AS file_name FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id'
+const NOTICES = 'SELECT received_on, collected_on FROM held_row WHERE patient_id = ? AND resolved_at IS NULL ORDER BY received_at, id'
+
+/** Rows of a patient nobody has decided on, as the rules ask about them. */
+export function heldNotices({ statement }: Connection, patientId: string): HeldNotice[] {
+  const rows = statement<{ received_on: string; collected_on: string | null }>(NOTICES).all(patientId)
+  return rows.map((row) => ({ receivedOn: row.received_on as Day, collectedOn: row.collected_on as Day | null }))
+}
+
+/** The rows of a patient nobody has decided on, longest waiting first. */
+export function heldRowsOf({ statement }: Connection, patientId: string): HeldRow[] {
+  return statement<Row>(`${SELECT} WHERE patient_id = ? AND resolved_at IS NULL ORDER BY held_row.received_at, held_row.id`)
+    .all(patientId)
+    .map(heldRowOf)
+}
+
+/** The whole queue, longest waiting first. */
+export function heldQueue({ statement }: Connection): HeldRow[] {
+  return statement<Row>(`${SELECT} WHERE resolved_at IS NULL ORDER BY held_row.received_at, held_row.id`).all().map(heldRowOf)
+}
+
+/** One held row, decided or not; null where the number is nobody's. */
+export function heldRowById({ statement }: Connection, id: number): HeldRow | null {
+  const row = statement<Row>(`${SELECT} WHERE held_row.id = ?`).get(id)
+  return row === undefined ? null : heldRowOf(row)
+}

@@ -1,0 +1,48 @@
+import type { RuleId } from '../../rules/index.ts'
+import type { Day } from '../../time/index.ts'
+import type { Connection } from '../connection.ts'
+import { STANDING_COLUMNS, type StandingRow } from '../rows/standing.ts'
+
+const FIELDS = Object.entries(STANDING_COLUMNS)
+  .map(([column, field]) => `${column} AS ${field}`)
+  .join(', ')
+const RULES = 'SELECT rule FROM standing_finding WHERE patient_id = ? ORDER BY rule'
+
+/** The standing kept for a patient; null where none is. */
+export function standingOf({ statement }: Connection, patientId: string): StandingRow | null {
+  const row = statement<Omit<StandingRow, 'rules' | 'followed'> & { followed: number }>(`SELECT ${FIELDS} FROM standing WHERE patient_id = ?`).get(
+    patientId,
+  )
+  if (row === undefined) return null
+  return {
+    ...row,
+    followed: row.followed === 1,
+    rules: statement<{ rule: RuleId }>(RULES)
+      .all(patientId)
+      .map(({ rule }) => rule),
+  }
+}
+
+/** Every standing, by patient. */
+export function allStandings(connection: Connection): StandingRow[] {
+  const ids = connection.statement<{ id: string }>('SELECT patient_id AS id FROM standing ORDER BY patient_id').all()
+  return ids.flatMap(({ id }) => standingOf(connection, id) ?? [])
+}
+
+/** What a standing has to agree with. */
+export interface Versions {
+  readonly today: Day
+  readonly rulesVersion: string
+  readonly planVersion: string
+}
+
+const STALE = `SELECT patient.id FROM patient LEFT JOIN standing ON standing.patient_id = patient.id
+  WHERE standing.patient_id IS NULL OR history_revision <> revision
+    OR rules_version <> ? OR plan_version <> ? OR evaluated_on > ? OR holds_until < ? ORDER BY patient.id`
+
+/** Patients whose kept answer no longer holds on a day: none kept, history or versions moved on, or the day is outside its span. */
+export function staleStandings({ statement }: Connection, { today, rulesVersion, planVersion }: Versions): string[] {
+  return statement<{ id: string }>(STALE)
+    .all(rulesVersion, planVersion, today, today)
+    .map((row) => row.id)
+}

@@ -1,0 +1,53 @@
+import type { Connection } from './connection.ts'
+import * as accounts from './read/accounts.ts'
+import * as courseEvents from './read/courseEvents.ts'
+import * as files from './read/files.ts'
+import * as held from './read/held.ts'
+import { loadHistory } from './read/history.ts'
+import * as patients from './read/patients.ts'
+import * as results from './read/results.ts'
+import * as list from './read/reviewList.ts'
+import * as settings from './read/settings.ts'
+import { inSnapshot } from './read/snapshot.ts'
+import * as standings from './read/standings.ts'
+import * as trail from './read/trail.ts'
+
+/** Every question the database answers, on one connection. Synchronous; each answer is read at one moment. */
+export function readerOf(connection: Connection) {
+  return {
+    /** Runs several questions so that all of them see one moment. */
+    atOnce: <T>(read: () => T) => inSnapshot(connection, read),
+    patientIds: () => patients.patientIds(connection),
+    followedPatientIds: () => patients.followedPatientIds(connection),
+    patient: (id: string) => patients.patientOf(connection, id),
+    loadHistory: (patientId: string) => loadHistory(connection, patientId),
+    versionsOf: (identity: string) => results.resultVersions(connection, identity),
+    versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
+    result: (id: number) => results.resultById(connection, id),
+    eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
+    heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),
+    heldQueue: () => held.heldQueue(connection),
+    heldRow: (id: number) => held.heldRowById(connection, id),
+    file: (id: number) => files.fileById(connection, id),
+    fileBytes: (id: number) => files.fileBytes(connection, id),
+    recentFiles: (count: number) => files.recentFiles(connection, count),
+    refusedRows: (fileId: number) => files.refusedRows(connection, fileId),
+    standing: (patientId: string) => standings.standingOf(connection, patientId),
+    standings: () => standings.allStandings(connection),
+    standingsInOrder: () => list.standingsInOrder(connection),
+    standingsPage: (query: list.StandingQuery) => list.standingsPage(connection, query),
+    listFacets: () => list.listFacets(connection),
+    staleStandings: (versions: standings.Versions) => standings.staleStandings(connection, versions),
+    setting: (key: string) => settings.settingOf(connection, key),
+    isEmpty: () => settings.isEmptyStore(connection),
+    account: (name: string) => accounts.accountByName(connection, name),
+    accounts: () => accounts.allAccounts(connection),
+    session: (id: string) => accounts.sessionById(connection, id),
+    openSessions: () => accounts.openSessions(connection),
+    trailHead: () => trail.trailHead(connection),
+    trailPage: (query: trail.TrailQuery) => trail.trailPage(connection, query),
+    verifyTrail: () => trail.verifyTrail(connection),
+  }
+}
+
+export type Reader = Readonly<ReturnType<typeof readerOf>>

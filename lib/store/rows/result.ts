@@ -1,0 +1,78 @@
+import type { Analyte, LabResult, Provenance, ReferenceLimit, ResultStatus } from '../../results/index.ts'
+import { type Day, type Moment, parseMoment } from '../../time/index.ts'
+import { decimal, decimalText } from '../../units/index.ts'
+import { measuredColumns, measuredOf } from './measured.ts'
+import type { ResultColumns } from './resultColumns.ts'
+
+/** A result version to be stored: everything but the number the database gives it and the name of its file. */
+export interface NewResult {
+  readonly patientId: string
+  /** What makes two reports the same result; the version counts within it. */
+  readonly identity: string
+  readonly result: Omit<LabResult, 'id' | 'provenance'>
+  readonly provenance: Omit<Provenance, 'fileName'>
+}
+
+/** One stored version of a result. */
+export interface StoredResult {
+  readonly patientId: string
+  readonly identity: string
+  readonly current: boolean
+  readonly result: LabResult
+}
+
+function limitOf(kept: string | null, printed: string | null): ReferenceLimit | null {
+  return kept === null || printed === null ? null : { kept: decimal(kept), printed: decimal(printed) }
+}
+
+/** The columns of a new row. */
+export function resultColumns({ patientId, identity, result, provenance }: NewResult, current: boolean): Omit<ResultColumns, 'id'> {
+  const { collected, referenceLow, referenceHigh } = result
+  return {
+    patient_id: patientId,
+    identity,
+    version: result.version,
+    current: current ? 1 : 0,
+    code: result.code,
+    analyte: result.analyte,
+    collected_at: collected.text,
+    collected_on: collected.on,
+    collected_order: collected.order,
+    status: result.status,
+    ...measuredColumns(result.value),
+    accession: result.accession,
+    laboratory: result.laboratory,
+    method: result.method,
+    reference_low_kept: referenceLow === null ? null : decimalText(referenceLow.kept),
+    reference_low_printed: referenceLow === null ? null : decimalText(referenceLow.printed),
+    reference_high_kept: referenceHigh === null ? null : decimalText(referenceHigh.kept),
+    reference_high_printed: referenceHigh === null ? null : decimalText(referenceHigh.printed),
+    reported_at: result.reportedAt?.text ?? null,
+    value_text: provenance.valueText,
+    unit_text: provenance.unitText,
+    file_id: provenance.fileId,
+    line: provenance.line,
+  }
+}
+
+/** The result a row holds; `file_name` comes from the file's own row. */
+export function storedResult(row: ResultColumns & { readonly file_name: string }): StoredResult {
+  const collected: Moment = { text: row.collected_at, on: row.collected_on as Day, order: row.collected_order }
+  const result: LabResult = {
+    id: row.id,
+    analyte: row.analyte as Analyte,
+    code: row.code,
+    collected,
+    status: row.status as ResultStatus,
+    value: measuredOf(row),
+    accession: row.accession,
+    laboratory: row.laboratory,
+    method: row.method,
+    referenceLow: limitOf(row.reference_low_kept, row.reference_low_printed),
+    referenceHigh: limitOf(row.reference_high_kept, row.reference_high_printed),
+    reportedAt: row.reported_at === null ? null : parseMoment(row.reported_at),
+    version: row.version,
+    provenance: { fileId: row.file_id, fileName: row.file_name, line: row.line, valueText: row.value_text, unitText: row.unit_text },
+  }
+  return { patientId: row.patient_id, identity: row.identity, current: row.current === 1, result }
+}

@@ -1,0 +1,48 @@
+import type { Role } from '../access/index.ts'
+import type { Patient } from '../results/index.ts'
+import type { Connection } from './connection.ts'
+import type { EndedBecause } from './read/accounts.ts'
+import type { FileCounts, RefusedRow } from './read/files.ts'
+import { readerOf } from './reader.ts'
+import type { NewResult } from './rows/result.ts'
+import type { StandingRow } from './rows/standing.ts'
+import * as accounts from './write/accounts.ts'
+import * as files from './write/files.ts'
+import * as held from './write/held.ts'
+import * as patients from './write/patients.ts'
+import * as standing from './write/standing.ts'
+import * as versions from './write/versions.ts'
+
+/** Every change the database can take, and every question, inside one transaction. */
+export function txOf(connection: Connection) {
+  return {
+    ...readerOf(connection),
+    insertFile: (file: files.NewFile) => files.insertFile(connection, file),
+    setFileCounts: (id: number, counts: FileCounts) => files.setFileCounts(connection, id, counts),
+    insertPatient: (patient: Patient, from: patients.RowOfFile) => patients.insertPatient(connection, patient, from),
+    updatePatient: (patient: Patient, from: patients.RowOfFile, replacedAt: string) => patients.updatePatient(connection, patient, from, replacedAt),
+    bumpRevision: (patientId: string) => patients.bumpRevision(connection, patientId),
+    insertResultVersion: (version: NewResult, current: boolean) => versions.insertResultVersion(connection, version, current),
+    setCurrentResult: (identity: string, id: number) => versions.setCurrent(connection, 'result', identity, id),
+    insertEventVersion: (version: versions.NewEvent, current: boolean) => versions.insertEventVersion(connection, version, current),
+    setCurrentEvent: (identity: string, id: number) => versions.setCurrent(connection, 'course_event', identity, id),
+    insertHeld: (row: held.NewHeld) => held.insertHeld(connection, row),
+    insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
+    resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
+    saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
+    setSetting: (key: string, value: string) => {
+      connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)
+    },
+    insertAccount: (account: accounts.NewAccount) => accounts.insertAccount(connection, account),
+    setCode: (id: number, code: Pick<accounts.NewAccount, 'codeHash' | 'codeExpiresAt'>) => accounts.setCode(connection, id, code),
+    setPassword: (id: number, passwordHash: string) => accounts.setPassword(connection, id, passwordHash),
+    setFailures: (id: number, failures: number, waitUntil: string | null) => accounts.setFailures(connection, id, failures, waitUntil),
+    setRole: (id: number, role: Role) => accounts.setRole(connection, id, role),
+    setDisabled: (id: number, at: string) => accounts.setDisabled(connection, id, at),
+    insertSession: (session: accounts.NewSession) => accounts.insertSession(connection, session),
+    endSession: (id: string, at: string, because: EndedBecause) => accounts.endSession(connection, id, at, because),
+    endSessionsOf: (accountId: number, at: string, because: EndedBecause) => accounts.endSessionsOf(connection, accountId, at, because),
+  }
+}
+
+export type Tx = Readonly<ReturnType<typeof txOf>>

@@ -1,0 +1,4 @@
+/** `INSERT` of these columns, by position. */
+export function insertSql(table: string, columns: readonly string[]): string {
+  return `INSERT INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`
+}

@@ -1,0 +1,34 @@
+import type { TrailAction, TrailEvent } from './event.ts'
+import type { TrailRow } from './row.ts'
+
+type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
+
+const PLAIN: About = { outcome: 'success', purpose: null, patientId: null, object: null, objectVersion: null, beforeHash: null, afterHash: null }
+
+const account = ({ account: name }: { readonly account: string }): Partial<About> => ({ object: `account ${name}` })
+
+const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
+  'sign-in': ({ outcome }) => ({ outcome }),
+  'sign-out': () => ({}),
+  'access-refused': ({ object }) => ({ outcome: 'failure', object }),
+  'list-shown': () => ({ object: 'review list' }),
+  'patient-opened': ({ patientId }) => ({ patientId, object: 'patient' }),
+  intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
+  'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),
+  'held-resolved': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
+  'account-added': account,
+  'account-activated': account,
+  'account-disabled': account,
+  'account-role-changed': account,
+  'sessions-ended': account,
+  'standings-renewed': () => ({ object: 'standings' }),
+  rechecked: () => ({ object: 'standings' }),
+  'log-read': () => ({ object: 'log' }),
+  'demonstration-filled': () => ({ object: 'database' }),
+}
+
+/** What an event was about, in the fields of a row. */
+export function aboutOf(event: TrailEvent): About {
+  const tell = ABOUT[event.action] as (event: TrailEvent) => Partial<About>
+  return { ...PLAIN, ...tell(event) }
+}

@@ -1,0 +1,46 @@
+import type { TrailAction, TrailEvent } from './event.ts'
+
+function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`
+}
+
+const BECAUSE = { day: 'a day has passed', rules: 'the rules changed', plan: 'the plan changed' } as const
+
+/** Whether the reader may be told which patient an entry concerns. */
+export interface Telling {
+  readonly patients: boolean
+}
+
+const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
+  'sign-in': ({ outcome }) => (outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
+  'sign-out': () => 'Signed out.',
+  'access-refused': ({ permission, object }) => `Was refused ${permission} on ${object}.`,
+  'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
+  'patient-opened': ({ patientId }, { patients }) => (patients ? `Patient ${patientId} was opened.` : 'A patient was opened.'),
+  intake: ({ fileName, rows, filed, known, corrected, held, refused, released }) =>
+    `${fileName} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
+    `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}.`,
+  'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
+  'held-resolved': ({ heldId, patientId, decision }, { patients }) =>
+    `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}.`,
+  'account-added': ({ account, role }) => `Account ${account} was added with the role ${role}.`,
+  'account-activated': ({ account }) => `Account ${account} was activated.`,
+  'account-disabled': ({ account }) => `Account ${account} was disabled.`,
+  'account-role-changed': ({ account, from, to }) => `Account ${account} changed from ${from} to ${to}.`,
+  'sessions-ended': ({ account, count }) => `${counted(count, 'session', 'sessions')} of ${account} ended.`,
+  'standings-renewed': ({ patients, because }) => `${counted(patients, 'standing was', 'standings were')} renewed because ${BECAUSE[because]}.`,
+  rechecked: ({ patients, differences }) =>
+    `${counted(patients, 'patient', 'patients')} evaluated afresh, ${counted(differences, 'difference', 'differences')}.`,
+  'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
+  'demonstration-filled': ({ patients, seed }) =>
+    `The empty database was filled with ${counted(patients, 'invented patient', 'invented patients')} (seed ${seed}).`,
+}
+
+/**
+ * An event in one sentence, without a person's name and without clinical content; which patient it concerns is told only where `telling` allows it.
+ * An event without a sentence does not compile.
+ */
+export function trailSays(event: TrailEvent, telling: Telling = { patients: false }): string {
+  const say = SAYS[event.action] as (event: TrailEvent, telling: Telling) => string
+  return say(event, telling)
+}

@@ -1,0 +1,41 @@
+import { timingSafeEqual } from 'node:crypto'
+import { passwordProblem } from '../../access/index.ts'
+import type { StoredAccount } from '../../store/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { countFailedTry, mustWait } from '../sessions/failedTry.ts'
+import { hashPassword } from '../sessions/passwordHash.ts'
+import { digestOf, plainCode } from '../sessions/token.ts'
+
+const REFUSED = 'The name or the code is not right, the code is older than 72 hours or was used, or there were too many tries: then wait a while.'
+
+function isCode(account: StoredAccount | null, typed: string, now: string): account is StoredAccount {
+  const typedHash = Buffer.from(digestOf(plainCode(typed)))
+  const matches = timingSafeEqual(typedHash, Buffer.from(account?.codeHash ?? digestOf('')))
+  if (account === null || account.codeHash === null || account.codeExpiresAt === null || account.disabledAt !== null) return false
+  return matches && account.codeExpiresAt > now && !mustWait(account, now)
+}
+
+/**
+ * A person's first password, chosen with the one-time code. What is wrong with the password is said (`invalid`); what is wrong with name or code is
+ * not told apart (`not-allowed`). The code is used up.
+ */
+export async function activate(
+  call: Call,
+  given: { readonly name: string; readonly code: string; readonly password: string },
+): Promise<Outcome<null>> {
+  const name = given.name.normalize('NFKC').trim()
+  const problem = passwordProblem(given.password, name)
+  if (problem !== null) return { ok: false, kind: 'invalid', reason: problem }
+  const passwordHash = await hashPassword(given.password)
+  const known = call.store.reader.account(name)
+  const actor = { ...call.actor, name: known?.name ?? '(unknown name)' }
+  return call.store.record<Outcome<null>>({ actor, now: call.now }, (tx) => {
+    const account = tx.account(name)
+    if (!isCode(account, given.code, call.now)) {
+      if (account !== null) countFailedTry(tx, account, call.now)
+      return { value: { ok: false, kind: 'not-allowed', reason: REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
+    }
+    tx.setPassword(account.id, passwordHash)
+    return { value: { ok: true, value: null }, events: [{ action: 'account-activated', account: account.name }] }
+  })
+}

@@ -1,0 +1,49 @@
+import { DEFAULT_PLAN } from '../../plan/index.ts'
+import type { StandingOnList } from '../../store/index.ts'
+import { type Day, daysBetween } from '../../time/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { renewStandings } from '../standing/renewStandings.ts'
+import type { ListPage, ListQuery, ListRow } from '../views.ts'
+import { nextDueOn, overdueOn } from './dueOn.ts'
+import type { StandingAnswer } from './standingAnswer.ts'
+
+function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
+  const answer = JSON.parse(kept.answer) as StandingAnswer
+  const top = answer.findings[0] ?? null
+  const name = [kept.familyName, kept.givenName].filter((part) => part !== null).join(', ')
+  return {
+    position,
+    patientId: kept.patientId,
+    name: name === '' ? null : name,
+    phase: answer.phase,
+    care: answer.care,
+    clinician: kept.clinician,
+    window: kept.window,
+    rule: top?.rule ?? null,
+    state: top?.state ?? null,
+    certainty: top?.certainty ?? null,
+    why: answer.why,
+    more: Math.max(0, answer.findings.length - 1),
+    cautions: top?.cautions ?? [],
+    strip: answer.strip,
+    since: kept.since,
+    daysWaiting: kept.since === null ? null : Math.max(0, daysBetween(kept.since, today)),
+    nextDueOn: nextDueOn(answer.due, today),
+    overdue: overdueOn(answer.due, today),
+  }
+}
+
+/** One page of the review list, read from the standings: no patient is evaluated for it. Logs which patients were shown. */
+export async function showList(call: Call, query: ListQuery): Promise<Outcome<ListPage>> {
+  const refused = await refusedUnlessMay(call, 'list.read', 'review list')
+  if (refused !== null) return refused
+  await renewStandings(call)
+  const { reader } = call.store
+  const { rows, matching } = reader.standingsPage(query)
+  const first = (query.page - 1) * query.pageSize
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
+  const { byWindow, followed, phases, clinicians, rules } = reader.listFacets()
+  const shown = rows.map((row, index) => listRow(row, first + index + 1, call.today))
+  return { ok: true, value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion: DEFAULT_PLAN.version } }
+}

@@ -1,0 +1,39 @@
+import type { Strip } from '../../charts/index.ts'
+import { strip } from '../../charts/index.ts'
+import { whySentence } from '../../review/index.ts'
+import type { Assessment } from '../../standing/index.ts'
+import type { Day } from '../../time/index.ts'
+import { type FindingJson, findingJson } from '../json/findingJson.ts'
+
+/** A due test as a standing keeps it: days, never a count of days, so that it stays true from day to day. */
+export interface KeptDue {
+  readonly group: string
+  readonly lastDoneOn: Day | null
+  readonly dueOn: Day
+  readonly graceEndsOn: Day
+}
+
+/** What a standing keeps of an assessment: everything the list shows, and nothing that changes by the day alone. */
+export interface StandingAnswer {
+  readonly phase: string
+  readonly care: string | null
+  readonly window: string
+  readonly why: string
+  readonly findings: readonly FindingJson[]
+  readonly strip: Strip | null
+  readonly due: readonly KeptDue[]
+}
+
+/** The answer to keep, canonical: the same assessment gives the same text. */
+export function standingAnswer(assessment: Assessment): StandingAnswer {
+  const { course } = assessment
+  return {
+    phase: course.phase?.phase ?? 'unrecorded',
+    care: course.care,
+    window: assessment.window,
+    why: whySentence(assessment),
+    findings: assessment.findings.map(findingJson),
+    strip: strip(assessment),
+    due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn }) => ({ group, lastDoneOn, dueOn, graceEndsOn })),
+  }
+}

@@ -1,0 +1,87 @@
+import { patientCharts } from '../charts/index.ts'
+import type { Course } from '../course/index.ts'
+import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
+import { whySentence } from '../review/index.ts'
+import { CAUTION_SAYS, type Evidence, type Finding, ruleAbout, says } from '../rules/index.ts'
+import type { Assessment } from '../standing/index.ts'
+import { ageAt } from '../time/index.ts'
+import type { EvidenceView, FindingView, PatientView } from './views.ts'
+
+function nameOf({ familyName, givenName }: Patient): string | null {
+  return [familyName, givenName].filter((part) => part !== null).join(', ') || null
+}
+
+function resultsOf(course: Course): ReadonlyMap<number, LabResult> {
+  const byAnalyte = ANALYTES.flatMap((analyte) => course.samplesOf(analyte))
+  const byPair = course.lightChains.flatMap(({ kappa, lambda }) => [kappa, lambda])
+  return new Map([...byAnalyte, ...byPair].flatMap(({ results }) => results.map((result) => [result.id, result] as const)))
+}
+
+function evidenceView({ resultIds, ...evidence }: Evidence, results: ReadonlyMap<number, LabResult>): EvidenceView {
+  const sources = resultIds.flatMap((id) => {
+    const result = results.get(id)
+    if (result === undefined) return []
+    const { fileName, line, valueText, unitText } = result.provenance
+    return [{ fileName, line, received: `${valueText} ${unitText}`.trim(), laboratory: result.laboratory }]
+  })
+  return { ...evidence, sources }
+}
+
+function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>): FindingView {
+  const { rule, state, certainty, window, since, endedOn, cautions, evidence } = finding
+  const { asks, source } = ruleAbout(rule)
+  return {
+    rule,
+    state,
+    certainty,
+    window,
+    since,
+    endedOn,
+    cautions: cautions.map((caution) => ({ caution, says: CAUTION_SAYS[caution] })),
+    evidence: evidence.map((one) => evidenceView(one, results)),
+    says: says(finding),
+    asks,
+    source,
+  }
+}
+
+/** One patient as the page shows it: sentences in words, every piece of evidence with the file and row it came from. Pure. */
+export function patientView(assessment: Assessment): PatientView {
+  const { asOf, course } = assessment
+  const { patient, phase } = course
+  const results = resultsOf(course)
+  return {
+    asOf,
+    patientId: patient.id,
+    name: nameOf(patient),
+    birthDate: patient.birthDate,
+    age: ageAt(patient.birthDate, asOf),
+    sex: patient.sex,
+    clinician: patient.clinician,
+    status: patient.status,
+    statusOn: patient.statusOn,
+    phase: phase?.phase ?? 'unrecorded',
+    phaseSince: phase?.since ?? null,
+    care: course.care,
+    heavyChain: course.heavyChain,
+    involvedChain: course.involved?.chain ?? null,
+    measurableBy: course.measurableBy,
+    window: assessment.window,
+    why: whySentence(assessment),
+    lines: course.lines,
+    charts: patientCharts(assessment),
+    findings: assessment.findings.map((finding) => findingView(finding, results)),
+    history: assessment.history.map((finding) => findingView(finding, results)),
+    due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => ({
+      group,
+      lastDoneOn,
+      dueOn,
+      graceEndsOn,
+      daysLate,
+      because,
+    })),
+    response: assessment.response,
+    risk: assessment.risk,
+    held: course.held.length,
+  }
+}

@@ -1,0 +1,23 @@
+import { type Role, sessionOver, TOUCH_MS } from '../../access/index.ts'
+import type { Store } from '../../store/index.ts'
+import { digestOf } from './token.ts'
+
+export interface OpenSession {
+  readonly name: string
+  readonly role: Role
+  /** SHA-256 of what the browser holds, as the log keeps it. */
+  readonly sessionHash: string
+}
+
+/**
+ * Whose session this is, as the account is now; null when it has ended, stood idle for 15 minutes, is 12 hours old, or its account was disabled.
+ * Its sign of life is written down at most once a minute, and nobody waits for that: when it fails, the session ends sooner.
+ */
+export async function readSession(store: Store, sessionId: string, { now }: { readonly now: Date }): Promise<OpenSession | null> {
+  const session = store.reader.session(digestOf(sessionId))
+  if (session === null || session.endedAt !== null || session.disabledAt !== null) return null
+  const lastSeen = Date.parse(session.lastSeenAt)
+  if (sessionOver(Date.parse(session.createdAt), lastSeen, now.getTime()) !== null) return null
+  if (now.getTime() - lastSeen >= TOUCH_MS) void store.touchSession(session.id, now.toISOString()).catch(() => undefined)
+  return { name: session.name, role: session.role, sessionHash: session.id }
+}

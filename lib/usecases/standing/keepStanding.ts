@@ -1,0 +1,44 @@
+import { DEFAULT_PLAN } from '../../plan/index.ts'
+import { urgencyKey } from '../../review/index.ts'
+import { RULES_VERSION } from '../../rules/index.ts'
+import { type Assessment, assess } from '../../standing/index.ts'
+import type { StandingRow, Tx } from '../../store/index.ts'
+import type { Day } from '../../time/index.ts'
+import { nextDueOn } from '../list/dueOn.ts'
+import { standingAnswer } from '../list/standingAnswer.ts'
+
+/** The row that keeps an assessment: its place in the order as columns, the rest as one canonical text. */
+export function standingRow(assessment: Assessment, revision: number): StandingRow {
+  const answer = standingAnswer(assessment)
+  const { windowRank, stateRank, organRank, since, excess } = urgencyKey(assessment)
+  const top = assessment.findings[0]
+  return {
+    patientId: assessment.course.patient.id,
+    historyRevision: revision,
+    followed: assessment.course.leftOn === null,
+    rulesVersion: RULES_VERSION,
+    planVersion: DEFAULT_PLAN.version,
+    evaluatedOn: assessment.asOf,
+    holdsUntil: assessment.holdsUntil,
+    windowRank,
+    stateRank,
+    organRank,
+    since,
+    excess,
+    nextDueOn: nextDueOn(answer.due, assessment.asOf),
+    phase: answer.phase,
+    care: answer.care,
+    clinician: assessment.course.patient.clinician,
+    rule: top?.rule ?? null,
+    state: top?.state ?? null,
+    window: assessment.window,
+    answer: JSON.stringify(answer),
+    rules: [...new Set(assessment.findings.map((finding) => finding.rule))],
+  }
+}
+
+/** Evaluates one patient afresh and keeps the answer, inside the transaction that changed the history. */
+export function keepStanding(tx: Tx, patientId: string, today: Day): void {
+  const stored = tx.loadHistory(patientId)
+  if (stored !== null) tx.saveStanding(standingRow(assess(stored.history, DEFAULT_PLAN, today), stored.revision))
+}

@@ -1,0 +1,30 @@
+import { DEFAULT_PLAN } from '../../plan/index.ts'
+import { assess } from '../../standing/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { renewStandings } from './renewStandings.ts'
+import { standingRow } from './keepStanding.ts'
+
+export interface Recheck {
+  readonly patients: number
+  readonly differences: readonly { readonly patientId: string; readonly says: string }[]
+}
+
+/** Evaluates every patient afresh and compares with what is stored. Whatever differs is named by field. */
+export async function recheck(call: Call): Promise<Outcome<Recheck>> {
+  await renewStandings(call)
+  const { reader } = call.store
+  const patientIds = reader.patientIds()
+  const differences = patientIds.flatMap((patientId) => {
+    const stored = reader.loadHistory(patientId)
+    const kept = reader.standing(patientId)
+    if (stored === null) return [{ patientId, says: 'has no history' }]
+    if (kept === null) return [{ patientId, says: 'has no standing' }]
+    const fresh = standingRow(assess(stored.history, DEFAULT_PLAN, call.today), stored.revision)
+    // The day of evaluation may be earlier: the answer said that it holds until today.
+    const same = { ...fresh, evaluatedOn: kept.evaluatedOn, holdsUntil: kept.holdsUntil, nextDueOn: kept.nextDueOn }
+    const fields = Object.keys(same).filter((key) => JSON.stringify(same[key as keyof typeof same]) !== JSON.stringify(kept[key as keyof typeof kept]))
+    return fields.length === 0 ? [] : [{ patientId, says: `differs in ${fields.join(', ')}` }]
+  })
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'rechecked', patients: patientIds.length, differences: differences.length }] }))
+  return { ok: true, value: { patients: patientIds.length, differences } }
+}

@@ -1,0 +1,50 @@
+import type { Laboratory } from './laboratory.ts'
+
+/** Prints g/dL and mg/dL, and the day of collection. */
+export const CONVENTIONAL: Laboratory = {
+  name: 'Quorvasse Laboratory',
+  mark: 'QV',
+  writesTime: false,
+  methods: {
+    'serum-m-protein': 'capillary electrophoresis',
+    'urine-m-protein': 'urine electrophoresis',
+    'kappa-flc': 'turbidimetry',
+    'lambda-flc': 'turbidimetry',
+  },
+  words: { absent: 'no monoclonal protein', faint: 'trace' },
+  band: (name) => `positive, ${name}`,
+  prints: {
+    'serum-m-protein': { code: '33358-3', unit: 'g/dL', perKept: 0.1, decimals: 2, from: 0.1 },
+    'urine-m-protein': { code: '42482-0', unit: 'mg/(24.h)', perKept: 1, decimals: 0, from: 20 },
+    'kappa-flc': { code: '36916-5', unit: 'mg/dL', perKept: 0.1, decimals: 2, from: 0.06, upTo: 1500, reference: () => ['0.33', '1.94'] },
+    'lambda-flc': { code: '33944-0', unit: 'mg/dL', perKept: 0.1, decimals: 2, from: 0.13, upTo: 1500, reference: () => ['0.57', '2.63'] },
+    igg: { code: '2465-3', unit: 'mg/dL', perKept: 100, decimals: 0, reference: () => ['700', '1600'] },
+    iga: { code: '2458-8', unit: 'mg/dL', perKept: 100, decimals: 0, from: 5, reference: () => ['70', '400'] },
+    igm: { code: '2472-9', unit: 'mg/dL', perKept: 100, decimals: 0, from: 5, reference: () => ['40', '230'] },
+    haemoglobin: {
+      code: '718-7',
+      unit: 'g/dL',
+      perKept: 0.1,
+      decimals: 1,
+      reference: (sex) => (sex === 'female' ? ['12.0', '15.5'] : ['13.0', '17.0']),
+    },
+    'white-cells': { code: '26464-8', unit: '10*3/uL', perKept: 1, decimals: 1, reference: () => ['4.0', '10.0'] },
+    neutrophils: { code: '753-4', unit: '10*3/uL', perKept: 1, decimals: 2, reference: () => ['1.80', '7.50'] },
+    platelets: { code: '777-3', unit: '10*3/uL', perKept: 1, decimals: 0, reference: () => ['150', '400'] },
+    calcium: { code: '17861-6', unit: 'mg/dL', perKept: 1 / 0.2495, decimals: 1, reference: () => ['8.6', '10.3'] },
+    'ionised-calcium': { code: '1995-0', unit: 'mmol/L', perKept: 1, decimals: 2, reference: () => ['1.15', '1.30'] },
+    albumin: { code: '1751-7', unit: 'g/dL', perKept: 0.1, decimals: 1, reference: () => ['3.5', '5.0'] },
+    'total-protein': { code: '2885-2', unit: 'g/dL', perKept: 0.1, decimals: 1, reference: () => ['6.4', '8.3'] },
+    creatinine: {
+      code: '2160-0',
+      unit: 'mg/dL',
+      perKept: 1 / 88.4,
+      decimals: 2,
+      reference: (sex) => (sex === 'female' ? ['0.50', '1.00'] : ['0.70', '1.20']),
+    },
+    'b2-microglobulin': { code: '1952-1', unit: 'mg/L', perKept: 1, decimals: 1, reference: () => ['0.8', '2.4'] },
+    ldh: { code: '14804-9', unit: 'U/L', perKept: 1, decimals: 0, reference: () => ['135', '225'] },
+    'marrow-plasma-cells': { code: '11118-7', unit: '%', perKept: 1, decimals: 0 },
+    'circulating-plasma-cells': { code: '13047-6', unit: '%', perKept: 1, decimals: 1 },
+  },
+}

@@ -1,0 +1,75 @@
+import Database from 'better-sqlite3'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import type { Store } from '../../lib/store/index.ts'
+import { signIn } from '../../lib/usecases/sessions/signIn.ts'
+import { freshStore } from '../store/freshStore.ts'
+import { CALL } from '../store/samples.ts'
+import { addPerson, NOW, PASSWORD } from '../usecases/accounts/persons.ts'
+
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
+let outside: Database.Database
+beforeEach(async () => {
+  fresh = await freshStore()
+  outside = new Database(fresh.url.slice('file:'.length))
+})
+afterEach(async () => {
+  outside.close()
+  await fresh.dispose()
+})
+
+const REFUSE_LOG = "CREATE TRIGGER no_log BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END"
+
+test('when the log cannot be written, the change is not made', async () => {
+  outside.exec(REFUSE_LOG)
+  const change = fresh.store.record(CALL, (tx) => ({ value: tx.setSetting('a', 'b'), events: [{ action: 'sign-out' }] }))
+  await expect(change).rejects.toThrow('the log is full')
+  expect(fresh.store.reader.setting('a')).toBe(null)
+})
+
+test('when the log cannot be written, nobody is signed in', async () => {
+  await addPerson(fresh.store, 'nurse', 'navigator')
+  outside.exec(REFUSE_LOG)
+  const outcome = await signIn(fresh.store, { name: 'nurse', password: PASSWORD }, { now: new Date(NOW), requestId: 'r', address: null })
+  expect(outcome).toMatchObject({ ok: false, kind: 'unavailable' })
+  expect(fresh.store.reader.openSessions()).toEqual([])
+})
+
+async function tenRows(): Promise<void> {
+  for (let n = 0; n < 10; n++)
+    await fresh.store.record(CALL, (tx) => ({ value: tx.setSetting(`s${n}`, 'x'), events: [{ action: 'patient-opened', patientId: `P${n}` }] }))
+}
+
+/** What somebody with the file in their hands can do: take the triggers away, change the log, put them back. */
+function forge(sql: string): void {
+  const triggers = outside
+    .prepare<[], { name: string; sql: string }>("SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'trail'")
+    .all()
+  for (const { name } of triggers) outside.exec(`DROP TRIGGER ${name}`)
+  outside.exec(sql)
+  for (const trigger of triggers) outside.exec(trigger.sql)
+}
+
+test.each([
+  ['a changed actor', "UPDATE trail SET actor = 'somebody' WHERE sequence = 4", 4],
+  ['a changed event', "UPDATE trail SET event = replace(event, 'P6', 'P5') WHERE sequence = 7", 7],
+  ['a row removed from the middle', 'DELETE FROM trail WHERE sequence = 5', 5],
+  ['the first row removed', 'DELETE FROM trail WHERE sequence = 1', 1],
+  [
+    "two rows in each other's place",
+    'UPDATE trail SET sequence = 99 WHERE sequence = 3; UPDATE trail SET sequence = 3 WHERE sequence = 4; UPDATE trail SET sequence = 4 WHERE sequence = 99',
+    3,
+  ],
+])('%s is named', async (_, sql, sequence) => {
+  await tenRows()
+  expect(fresh.store.reader.verifyTrail()).toMatchObject({ rows: 10, firstBad: null })
+  forge(sql)
+  expect(fresh.store.reader.verifyTrail().firstBad).toBe(sequence)
+})
+
+test('a tail that was cut off does not show in the chain, but in the head kept elsewhere', async () => {
+  await tenRows()
+  const kept = fresh.store.reader.trailHead()
+  forge('DELETE FROM trail WHERE sequence > 8')
+  expect(fresh.store.reader.verifyTrail().firstBad).toBe(null)
+  expect(fresh.store.reader.trailHead()).not.toEqual(kept)
+})

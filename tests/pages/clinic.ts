@@ -1,0 +1,116 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createInterface } from 'node:readline'
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core'
+import { buildPages } from '../../.ci/build.ts'
+import type { Role } from '../../lib/access/index.ts'
+
+interface SignIn {
+  readonly role: Role
+  readonly name: string
+  readonly password: string
+}
+
+/** A served database of invented patients, and a browser before it. */
+export interface Clinic {
+  readonly url: string
+  readonly databaseFile: string
+  readonly browser: Browser
+  readonly signInOf: (role: Role) => SignIn
+  readonly close: () => Promise<void>
+}
+
+const QUIET = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync']
+
+function firstLine(child: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let said = ''
+    child.stderr?.on('data', (part: Buffer) => {
+      said += part.toString()
+    })
+    child.once('exit', (code) => reject(new Error(`The server ended with ${code}: ${said.slice(-2000)}`)))
+    if (child.stdout === null) return reject(new Error('no output to read'))
+    createInterface({ input: child.stdout }).on('line', (line) => {
+      // Next.js writes a line of its own before ours.
+      if (line.startsWith('{')) resolve(line)
+    })
+  })
+}
+
+/** Builds the pages where needed, fills a fresh database, serves it in a process of its own and starts Chromium. */
+export async function openClinic(): Promise<Clinic> {
+  if (!buildPages()) throw new Error('The pages did not build.')
+  const folder = mkdtempSync(join(tmpdir(), 'lowmark-pages-'))
+  const databaseFile = join(folder, 'clinic.db')
+  const env: NodeJS.ProcessEnv = {
+    ...process.env,
+    NODE_ENV: 'production',
+    DATABASE_URL: `file:${databaseFile}`,
+    NEXTAUTH_SECRET: 'only-for-tests-only-for-tests-only-for-tests',
+  }
+  delete env.NEXTAUTH_URL
+  const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
+  const { url, signIns } = JSON.parse(await firstLine(server)) as { url: string; signIns: readonly SignIn[] }
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: QUIET })
+  return {
+    url,
+    databaseFile,
+    browser,
+    signInOf(role) {
+      const found = signIns.find((signIn) => signIn.role === role)
+      if (found === undefined) throw new Error(`no sign-in for ${role}`)
+      return found
+    },
+    async close() {
+      await browser.close()
+      const ended = new Promise((resolve) => server.once('exit', resolve))
+      server.kill('SIGTERM')
+      await ended
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** A person before the browser: the page, and everything its console complained about. */
+export interface Visitor {
+  readonly context: BrowserContext
+  readonly page: Page
+  readonly complaints: string[]
+}
+
+// The browser itself reports every 401, 403, 404 and 503; the tests ask for those and check them by status.
+const ASKED_FOR = /^Failed to load resource: the server responded with a status of (401|403|404|503)/
+
+export async function visit(clinic: Clinic, options: { colorScheme?: 'light' | 'dark'; javaScriptEnabled?: boolean } = {}): Promise<Visitor> {
+  const context = await clinic.browser.newContext({ baseURL: clinic.url, ...options })
+  const page = await context.newPage()
+  const complaints: string[] = []
+  page.on('console', (message) => {
+    if (['warning', 'error'].includes(message.type()) && !ASKED_FOR.test(message.text())) complaints.push(`${page.url()}: ${message.text()}`)
+  })
+  page.on('pageerror', (error) => complaints.push(`${page.url()}: ${error.message}`))
+  return { context, page, complaints }
+}
+
+export async function enter(page: Page, name: string, password: string): Promise<void> {
+  await page.goto('/sign-in')
+  await page.getByLabel('Name').fill(name)
+  await page.getByLabel('Password', { exact: true }).fill(password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+}
+
+/** Someone of this role, signed in and standing where that role's day begins. */
+export async function signedInAs(clinic: Clinic, role: Role, options: { colorScheme?: 'light' | 'dark' } = {}): Promise<Visitor> {
+  const visitor = await visit(clinic, options)
+  const { name, password } = clinic.signInOf(role)
+  await enter(visitor.page, name, password)
+  await visitor.page.waitForURL((url) => url.pathname !== '/sign-in' && url.pathname !== '/')
+  return visitor
+}
+
+/** The text of one element, shown or not. */
+export async function textOf(element: Locator): Promise<string> {
+  return (await element.textContent()) ?? ''
+}

@@ -1,0 +1,65 @@
+import { mkdirSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
+import { describe, expect, it } from 'vitest'
+import type { Role } from '../../lib/access/index.ts'
+import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
+
+const WIDTHS = [1440, 1024, 390] as const
+const THEMES = ['light', 'dark'] as const
+
+const PAGES: readonly { readonly name: string; readonly as: Role | null; readonly path: string; readonly status: number }[] = [
+  { name: 'sign-in', as: null, path: '/sign-in', status: 200 },
+  { name: 'activate', as: null, path: '/activate', status: 200 },
+  { name: 'list', as: 'navigator', path: '/list', status: 200 },
+  { name: 'list-by-patient', as: 'navigator', path: '/list?sort=patient&order=down&page=2', status: 200 },
+  { name: 'patient', as: 'physician', path: 'first patient', status: 200 },
+  { name: 'intake', as: 'navigator', path: '/intake', status: 200 },
+  { name: 'report', as: 'navigator', path: 'last report', status: 200 },
+  { name: 'held', as: 'navigator', path: '/held', status: 200 },
+  { name: 'log', as: 'quality', path: '/log', status: 200 },
+  { name: 'accounts', as: 'administrator', path: '/accounts', status: 200 },
+  { name: 'refused', as: 'quality', path: '/list', status: 403 },
+  { name: 'not-found', as: 'navigator', path: '/nowhere', status: 404 },
+]
+
+/** axe finds nothing, the console says nothing, nothing is wider than the screen; in both themes and three widths, with a picture of each. */
+export function everyPage(clinic: () => Clinic): void {
+  mkdirSync('tests/output', { recursive: true })
+
+  describe.each(THEMES)('in the %s theme', (colorScheme) => {
+    it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status }) => {
+      const { page, context, complaints } = as === null ? await visit(clinic(), { colorScheme }) : await signedInAs(clinic(), as, { colorScheme })
+      const address = await addressFor(page, path)
+      for (const width of WIDTHS) {
+        await page.setViewportSize({ width, height: width === 390 ? 844 : 900 })
+        const response = await page.goto(address)
+        expect(response?.status()).toBe(status)
+        await page.waitForLoadState('networkidle')
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
+        await page.screenshot({ path: `tests/output/${name}-${width}-${colorScheme}.png`, fullPage: width === 390 })
+        // The layouts are two, the table and the cards; the width between them is only looked at.
+        if (width === 1024) continue
+        const { violations } = await new AxeBuilder({ page }).analyze()
+        expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+      }
+      await expectTexts(page, status)
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+  })
+}
+
+type Page = Awaited<ReturnType<typeof visit>>['page']
+
+async function addressFor(page: Page, path: string): Promise<string> {
+  if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
+  if (path !== 'last report') return path
+  await page.goto('/intake')
+  return (await page.locator('table a').first().getAttribute('href')) ?? ''
+}
+
+async function expectTexts(page: Page, status: number): Promise<void> {
+  expect(await textOf(page.locator('header'))).toContain('Invented data: nobody here is a real person.')
+  expect(await textOf(page.locator('footer'))).toContain('Lowmark flags for review. It does not diagnose, attribute or treat')
+  if (status === 403) expect(await textOf(page.locator('main'))).toContain('The role quality does not include this')
+}

@@ -1,0 +1,25 @@
+import { afterAll, beforeAll } from 'vitest'
+import { type Clinic, openClinic } from './clinic.ts'
+import { doors } from './doors.ts'
+import { everyPage } from './everyPage.ts'
+import { navigator } from './navigator.ts'
+import { otherRoles } from './otherRoles.ts'
+
+// One file, because one build, one server and one browser serve all of these.
+let open: Clinic | null = null
+const clinic = (): Clinic => {
+  if (open === null) throw new Error('the clinic is not open')
+  return open
+}
+
+beforeAll(async () => {
+  open = await openClinic()
+})
+afterAll(async () => {
+  await open?.close()
+})
+
+everyPage(clinic)
+navigator(clinic)
+otherRoles(clinic)
+doors(clinic)

@@ -1,0 +1,119 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
+import { urgencyKey, whySentence } from '../../lib/review/index.ts'
+import { says } from '../../lib/rules/index.ts'
+import { assess } from '../../lib/standing/index.ts'
+import { addDays, type Day, day, daysBetween } from '../../lib/time/index.ts'
+import { type HistoryWords, history } from '../builders/history.ts'
+import { blood, immunoglobulins } from '../plan/visits.ts'
+import { asked } from './inventedHistory.ts'
+
+const on = (words: HistoryWords, today: string) => assess(history(words), DEFAULT_PLAN, day(today))
+
+/** What is kept of an answer: everything but the day it was given, the course it was traced from, and days late, which are counted when shown. */
+function kept(words: HistoryWords, today: string) {
+  const answer = on(words, today)
+  const { findings, history: past, risk, response, window } = answer
+  const due = answer.due.map(({ daysLate, ...rest }) => rest)
+  return { findings, past, risk, response, window, due, says: findings.map(says), why: whySentence(answer), key: urgencyKey(answer) }
+}
+
+const DAYS_LOOKED_AHEAD = 40
+
+test('an answer stays the same up to and including the day it holds until', () => {
+  fc.assert(
+    fc.property(asked, ({ words, today }) => {
+      const { holdsUntil } = on(words, today)
+      const answer = kept(words, today)
+      const last = holdsUntil === null ? DAYS_LOOKED_AHEAD : daysBetween(day(today), holdsUntil)
+      expect(last).toBeGreaterThanOrEqual(0)
+      const ahead = [...Array(Math.min(last, DAYS_LOOKED_AHEAD)).keys()].map((days) => days + 1)
+      for (const days of new Set([...ahead, last])) expect(kept(words, addDays(day(today), days))).toEqual(answer)
+    }),
+    { numRuns: 200 },
+  )
+})
+
+test('it ends no sooner than it must: most answers differ on the very next day', () => {
+  let ended = 0
+  let changed = 0
+  fc.assert(
+    fc.property(asked, ({ words, today }) => {
+      const { holdsUntil } = on(words, today)
+      if (holdsUntil === null) return
+      ended += 1
+      if (JSON.stringify(kept(words, addDays(holdsUntil, 1))) !== JSON.stringify(kept(words, today))) changed += 1
+    }),
+    { numRuns: 300, seed: 7 },
+  )
+  expect(ended).toBeGreaterThan(100)
+  expect(changed / ended).toBeGreaterThan(0.8)
+})
+
+test('an answer that holds for good is the same ten years later', () => {
+  fc.assert(
+    fc.property(asked, ({ words, today }) => {
+      fc.pre(on(words, today).holdsUntil === null)
+      expect(kept(words, addDays(day(today), 3653))).toEqual(kept(words, today))
+    }),
+    { numRuns: 40 },
+  )
+})
+
+describe('the day', () => {
+  const visit = (at: string) => [...blood(at), ...immunoglobulins(at)]
+  const treated: HistoryWords = {
+    diagnosis: ['2024-01-01', 'active', { heavy: 'G', light: 'kappa' }],
+    lines: [{ start: '2024-01-01' }],
+    results: visit('2024-01-01'),
+  }
+  const mgus: HistoryWords = { diagnosis: ['2024-01-01', 'mgus', { heavy: 'G', light: 'kappa' }], results: visit('2024-01-01') }
+  // Left, so that nothing but the danger itself depends on the day.
+  const gone = (results: HistoryWords['results']): HistoryWords => ({ results: results ?? [], left: ['2024-01-01', 'discharged'] })
+
+  test.each<[string, HistoryWords, string, Day | null]>([
+    ['a quiet patient holds for half a year', mgus, '2024-01-02', day('2024-07-01')],
+    ['on treatment until the next cycle', treated, '2024-01-02', day('2024-01-29')],
+    ['on the due day itself', treated, '2024-01-29', day('2024-01-29')],
+    ['then until the grace ends', treated, '2024-01-30', day('2024-02-05')],
+    ['then until 14 days late', treated, '2024-02-06', day('2024-02-12')],
+    ['then until the next group is due', treated, '2024-02-13', day('2024-03-25')],
+    ['long overdue for good', treated, '2025-06-01', null],
+    ['a danger until it is stale', gone([['2024-01-01', 'neutrophils', '0.4']]), '2024-01-02', day('2024-01-31')],
+    ['stale for good', gone([['2024-01-01', 'neutrophils', '0.4']]), '2024-02-01', null],
+    [
+      'a kidney injury until 14 days',
+      gone([
+        ['2023-12-20', 'creatinine', '80'],
+        ['2024-01-01', 'creatinine', '130'],
+      ]),
+      '2024-01-02',
+      day('2024-01-15'),
+    ],
+    [
+      'an unconfirmed finding until its second sample is late',
+      { ...mgus, results: [...visit('2024-01-01'), ['2024-01-10', 'calcium', '2.9']] },
+      '2024-01-11',
+      day('2024-02-07'),
+    ],
+    [
+      'a result dated ahead until the day before',
+      { ...mgus, results: [...visit('2024-01-01'), ...visit('2024-03-01')] },
+      '2024-01-02',
+      day('2024-02-29'),
+    ],
+    ['leaving dated ahead until the day before', { ...mgus, left: ['2024-03-01', 'transferred'] }, '2024-01-02', day('2024-02-29')],
+    ['gone for good', { ...mgus, left: ['2024-03-01', 'transferred'] }, '2024-03-01', null],
+    [
+      'gone for good, a second sample being expected by nobody',
+      { ...mgus, results: [['2024-01-10', 'calcium', '2.9']], left: ['2024-01-10', 'transferred'] },
+      '2024-01-11',
+      null,
+    ],
+    ['nothing recorded', {}, '2024-01-02', null],
+    ['results without a value have no day to count from', { results: [['2024-01-01', 'calcium', 'QNS']] }, '2024-01-02', day('2024-01-02')],
+  ])('%s', (_, words, today, last) => {
+    expect(on(words, today).holdsUntil).toBe(last)
+  })
+})

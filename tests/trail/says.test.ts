@@ -1,0 +1,37 @@
+import { expect, test } from 'vitest'
+import { type TrailEvent, trailSays } from '../../lib/trail/index.ts'
+
+const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
+  [{ action: 'sign-in', outcome: 'success' }, 'Signed in.'],
+  [{ action: 'sign-in', outcome: 'failure' }, 'A sign-in failed.'],
+  [{ action: 'sign-out' }, 'Signed out.'],
+  [{ action: 'access-refused', permission: 'patient.read', object: 'patient' }, 'Was refused patient.read on patient.'],
+  [{ action: 'list-shown', patients: ['P1'] }, 'The review list was shown with 1 patient.'],
+  [{ action: 'patient-opened', patientId: 'P1' }, 'A patient was opened.'],
+  [
+    { action: 'intake', fileId: 1, sha256: '', fileName: 'a.csv', rows: 6, filed: 2, known: 1, corrected: 1, held: 1, refused: 1, released: 1 },
+    'a.csv came in: 6 rows, 2 filed, 1 already known, 1 corrected, 1 held, 1 refused; 1 row held earlier could be filed.',
+  ],
+  [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
+  [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse', reason: 'x' }, 'Held row 7 was refused.'],
+  [{ action: 'account-added', account: 'n', role: 'navigator' }, 'Account n was added with the role navigator.'],
+  [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],
+  [{ action: 'account-disabled', account: 'n' }, 'Account n was disabled.'],
+  [{ action: 'account-role-changed', account: 'n', from: 'navigator', to: 'physician' }, 'Account n changed from navigator to physician.'],
+  [{ action: 'sessions-ended', account: 'n', count: 2 }, '2 sessions of n ended.'],
+  [{ action: 'standings-renewed', patients: 3, because: 'day' }, '3 standings were renewed because a day has passed.'],
+  [{ action: 'rechecked', patients: 3, differences: 0 }, '3 patients evaluated afresh, 0 differences.'],
+  [{ action: 'log-read', scope: 'own' }, 'Read the own entries of the log.'],
+  [{ action: 'demonstration-filled', patients: 400, seed: 1 }, 'The empty database was filled with 400 invented patients (seed 1).'],
+]
+
+test.each(SENTENCES)('%j', (event, sentence) => {
+  expect(trailSays(event)).toBe(sentence)
+})
+
+test('a patient is named only to those who may be told', () => {
+  expect(trailSays({ action: 'patient-opened', patientId: 'P1' }, { patients: true })).toBe('Patient P1 was opened.')
+  expect(trailSays({ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'file', reason: 'x' }, { patients: true })).toBe(
+    'Held row 7 of patient P1 was filed.',
+  )
+})
