@@ -7,7 +7,11 @@ type Options = NonNullable<ParseArgsConfig['options']>
 export type Values = Readonly<Record<string, string | boolean | undefined>>
 
 /** Reads the words after a command. Throws WrongWords with a sentence where they do not fit. */
-export function readWords(args: readonly string[], options: Options, positionals: { min: number; max: number; called: string }): { values: Values; words: string[] } {
+export function readWords(
+  args: readonly string[],
+  options: Options,
+  positionals: { min: number; max: number; called: string },
+): { values: Values; words: string[] } {
   try {
     const read = parseArgs({ args: [...args], options, allowPositionals: true, strict: true })
     if (read.positionals.length < positionals.min) throw new WrongWords(`${positionals.called} is missing.`)

@@ -1,5 +1,15 @@
 import type {
-  Analyte, Comparator, CourseEventOf, HeavyChain, HeldNotice, Intent, LabResult, LightChain, Patient, Phase, Quantity,
+  Analyte,
+  Comparator,
+  CourseEventOf,
+  HeavyChain,
+  HeldNotice,
+  Intent,
+  LabResult,
+  LightChain,
+  Patient,
+  Phase,
+  Quantity,
 } from '../results/index.ts'
 import type { Day } from '../time/index.ts'
 import type { Interval } from '../units/index.ts'
@@ -9,7 +19,14 @@ import type { Interval } from '../units/index.ts'
  * keeps days on which only the involved chain was measured.
  */
 export const MARKERS = [
-  'serum-m-protein', 'urine-m-protein', 'dflc', 'involved-flc', 'involved-ratio', 'haemoglobin', 'calcium', 'creatinine',
+  'serum-m-protein',
+  'urine-m-protein',
+  'dflc',
+  'involved-flc',
+  'involved-ratio',
+  'haemoglobin',
+  'calcium',
+  'creatinine',
 ] as const
 export type MarkerName = (typeof MARKERS)[number]
 

@@ -1,5 +1,5 @@
 import type { Comparator } from '../results/index.ts'
-import { type Day, compareDays } from '../time/index.ts'
+import { compareDays, type Day } from '../time/index.ts'
 import { difference, type Interval, isExact } from '../units/index.ts'
 import type { Measurement, Sample } from './course.ts'
 import type { InvolvedPair } from './lightChains.ts'

@@ -1,16 +1,37 @@
 /** A patient's course: phases, lines, baseline, lowest and lowest confirmed. History -> Course. Knows no rule and no plan. */
-export {
-  type Care, type Course, type InvolvedChain, type LightChainPair, type Mark, type Marker, type MarkerName, MARKERS, type MarrowSample,
-  type MeasurableBy, type Measurement, type PhaseSpan, type RatioInterval, type Sample, type TreatmentLine,
-} from './course.ts'
+
 export { baselineAt, openingOf } from './baseline.ts'
 export { type ChangeFromLowest, changeFromLowest } from './changeFromLowest.ts'
+export {
+  type Care,
+  type Course,
+  type InvolvedChain,
+  type LightChainPair,
+  MARKERS,
+  type Mark,
+  type Marker,
+  type MarkerName,
+  type MarrowSample,
+  type MeasurableBy,
+  type Measurement,
+  type PhaseSpan,
+  type RatioInterval,
+  type Sample,
+  type TreatmentLine,
+} from './course.ts'
 export { adjustedCalcium, cockcroftGault, egfr } from './kidney.ts'
 export { type InvolvedPair, lightChainPairs } from './lightChains.ts'
 export { lowest, lowestConfirmed } from './lowest.ts'
 export { isActive } from './phases.ts'
 export {
-  creatinineMgDl, egfrOn, exceedsMultiple, latestWithin, ratioAbnormal, ratioIntervalFor, RENAL_RATIO, USUAL_RATIO,
+  creatinineMgDl,
+  egfrOn,
+  exceedsMultiple,
+  latestWithin,
+  RENAL_RATIO,
+  ratioAbnormal,
+  ratioIntervalFor,
+  USUAL_RATIO,
 } from './ratioInterval.ts'
 export { hasNumber } from './sample.ts'
 export { traceCourse } from './traceCourse.ts'

@@ -12,7 +12,11 @@ const sampleKey = (result: LabResult): string => `${result.collected.on}|${resul
  * measured both chains on one day, the pair whose kappa counts (`outranks`) is taken.
  */
 export function pairLightChains(results: readonly LabResult[]): readonly LightChainPair[] {
-  const of = (analyte: LabResult['analyte']) => outrankingBy(results.filter((result) => result.analyte === analyte && isSample(result)), sampleKey)
+  const of = (analyte: LabResult['analyte']) =>
+    outrankingBy(
+      results.filter((result) => result.analyte === analyte && isSample(result)),
+      sampleKey,
+    )
   const lambdas = of('lambda-flc')
   const byDay = new Map<Day, readonly [kappa: LabResult, lambda: LabResult]>()
   for (const [key, kappa] of of('kappa-flc')) {

@@ -1,5 +1,5 @@
-import type { Marker, MarkerName, Measurement } from './course.ts'
 import { baselineAt, type Opening } from './baseline.ts'
+import type { Marker, MarkerName, Measurement } from './course.ts'
 import { lowest, lowestConfirmed } from './lowest.ts'
 
 /** Unit kept for each marker (clinical.md 1.3). */

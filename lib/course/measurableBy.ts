@@ -34,7 +34,8 @@ export function measurableBy(
   if (reaches(serum, SERUM)) found.push('serum')
   if (reaches(urine, URINE)) found.push('urine')
   const pair = pairs[baselineAt(pairs, opening) ?? -1]
-  if (pair !== undefined && allHold(atLeast(pair.involved, LIGHT_CHAIN), ratioAbnormal(pair, intervalOn(pair.on))) === 'certain') found.push('light-chain')
+  if (pair !== undefined && allHold(atLeast(pair.involved, LIGHT_CHAIN), ratioAbnormal(pair, intervalOn(pair.on))) === 'certain')
+    found.push('light-chain')
   if (found.length > 0) return found
   const counted = marrow.filter((sample) => sample.percent !== null)
   const percent = counted[baselineAt(counted, opening) ?? -1]?.percent

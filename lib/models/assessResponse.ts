@@ -1,7 +1,7 @@
 import { type Course, isActive } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
 import { allResponseDays, assessmentDays } from './assessmentDays.ts'
-import { type ResponseAssessment, type ResponseCategory, RESPONSES } from './model.ts'
+import { RESPONSES, type ResponseAssessment, type ResponseCategory } from './model.ts'
 import { progressionConfirmedOn } from './progressed.ts'
 import { responseOn } from './responseOn.ts'
 
@@ -15,7 +15,10 @@ function nothing(missing: readonly string[]): ResponseAssessment {
 function fixationsNegative(course: Course): boolean {
   const start = course.line?.start
   const fixed = course.samplesOf('serum-immunofixation').filter((sample) => start !== undefined && sample.on > start)
-  return fixed.length > 1 && fixed.slice(-2).every(({ results: [result] }) => result?.value.kind === 'immunofixation' && result.value.reading.reading === 'negative')
+  return (
+    fixed.length > 1 &&
+    fixed.slice(-2).every(({ results: [result] }) => result?.value.kind === 'immunofixation' && result.value.reading.reading === 'negative')
+  )
 }
 
 function isConfirmed(course: Course, category: ResponseCategory, before: Day | undefined): boolean {
@@ -48,6 +51,8 @@ export function assessResponse(course: Course): ResponseAssessment {
 
 /** Best response of the current line on any of its sample days up to the one before the latest, seen once or twice; null without any. */
 export function bestResponse(course: Course): ResponseCategory | null {
-  const found = allResponseDays(course).slice(0, -1).map((on) => responseOn(course, on).category)
+  const found = allResponseDays(course)
+    .slice(0, -1)
+    .map((on) => responseOn(course, on).category)
   return RESPONSES.find((category) => found.includes(category)) ?? null
 }

@@ -47,7 +47,8 @@ export function completenessOn(course: Course, on: Day): Completeness {
     { holds: immunofixationNegative(course, on, 'urine'), otherwise: 'urine immunofixation not done' },
     { holds: marrow?.percent ? below(marrow.percent, MARROW_LIMIT) : null, otherwise: 'marrow not examined' },
   ]
-  if (course.measurableBy.length === 1 && course.measurableBy[0] === 'light-chain') conditions.push({ holds: ratio, otherwise: 'light-chain ratio not known' })
+  if (course.measurableBy.length === 1 && course.measurableBy[0] === 'light-chain')
+    conditions.push({ holds: ratio, otherwise: 'light-chain ratio not known' })
   if (course.phases.some(({ phase }) => phase === 'plasmacytoma')) conditions.push({ holds: null, otherwise: 'plasmacytoma not looked at again' })
   if (conditions.some(({ holds }) => holds === 'no')) return { complete: 'no' }
   const missing = conditions.filter(({ holds }) => holds !== 'certain').map(({ otherwise }) => otherwise)

@@ -6,7 +6,12 @@ import { latestRatioAbnormal, latestSerum } from './latestInputs.ts'
 import type { RiskAssessment } from './model.ts'
 
 const SERUM = decimal('15')
-const GROUPS = [['low', '5'], ['low-intermediate', '21'], ['high-intermediate', '37'], ['high', '58']] as const
+const GROUPS = [
+  ['low', '5'],
+  ['low-intermediate', '21'],
+  ['high-intermediate', '37'],
+  ['high', '58'],
+] as const
 
 /**
  * Risk of progression of MGUS at 20 years from the latest known values: M-protein >= 15 g/L, not IgG, abnormal light-chain ratio. Without all three

@@ -48,7 +48,10 @@ export function urinePart(course: Course, on: Day, category: FallCategory): Part
   const marker = course.markers['urine-m-protein']
   const { baseline } = marker
   if (baseline !== null && atLeast(baseline.value, URINE_MEASURABLE) === 'no') return 'not-needed'
-  const current = baseline === null ? (marker.samples.findLast((sample) => sample.on <= on && sample.on > (course.line?.start ?? on)) ?? null) : currentOn(marker, on)
+  const current =
+    baseline === null
+      ? (marker.samples.findLast((sample) => sample.on <= on && sample.on > (course.line?.start ?? on)) ?? null)
+      : currentOn(marker, on)
   if (current === null) return { missing: 'urine not collected' }
   const limit = URINE_LIMIT[category]
   if (limit !== undefined && below(current.value, limit) === 'certain') return 'met'

@@ -6,11 +6,28 @@ import type { RiskAssessment } from './model.ts'
 
 /** Points for a value above each limit, highest first; 0 at or below the last. */
 type Scale = readonly (readonly [above: string, points: number])[]
-const RATIO: Scale = [['40', 5], ['25', 3], ['10', 2]]
-const SERUM: Scale = [['30', 4], ['15', 3]]
-const MARROW: Scale = [['40', 6], ['30', 5], ['20', 3], ['15', 2]]
+const RATIO: Scale = [
+  ['40', 5],
+  ['25', 3],
+  ['10', 2],
+]
+const SERUM: Scale = [
+  ['30', 4],
+  ['15', 3],
+]
+const MARROW: Scale = [
+  ['40', 6],
+  ['30', 5],
+  ['20', 3],
+  ['15', 2],
+]
 const GENETICS = 2
-const GROUPS = [[4, 'low', '3.8'], [8, 'low-intermediate', '26.2'], [12, 'intermediate', '51.1'], [Number.POSITIVE_INFINITY, 'high', '72.5']] as const
+const GROUPS = [
+  [4, 'low', '3.8'],
+  [8, 'low-intermediate', '26.2'],
+  [12, 'intermediate', '51.1'],
+  [Number.POSITIVE_INFINITY, 'high', '72.5'],
+] as const
 
 interface Scored {
   readonly input: string

@@ -7,8 +7,17 @@ import type { RiskAssessment } from './model.ts'
 
 const TWENTY = decimal('20')
 type Groups = readonly (readonly [group: string, percent: string])[]
-const GROUPS: Groups = [['low', '6'], ['intermediate', '18'], ['high', '44']]
-const CYTOGENETIC_GROUPS: Groups = [['low', '6'], ['low-intermediate', '23'], ['intermediate', '46'], ['high', '63']]
+const GROUPS: Groups = [
+  ['low', '6'],
+  ['intermediate', '18'],
+  ['high', '44'],
+]
+const CYTOGENETIC_GROUPS: Groups = [
+  ['low', '6'],
+  ['low-intermediate', '23'],
+  ['intermediate', '46'],
+  ['high', '63'],
+]
 
 function threeFactors(course: Course): readonly Factor[] {
   return [

@@ -1,19 +1,38 @@
 /** Results as reported, the patients they belong to, and what is recorded of their course. Knows no rule. */
 export { ANALYTES, type Analyte } from './analyte.ts'
-export { type History, historyAsOf } from './history.ts'
-export type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
-export { readImmunofixation } from './readImmunofixation.ts'
-export {
-  type Comparator, collectedOn, isWithdrawn, type LabResult, type Measured, type Provenance, type Quantity,
-  type ReferenceLimit, RESULT_STATUSES, type ResultStatus,
-} from './labResult.ts'
-export {
-  type CourseEvent, type CourseEventOf, type HeldNotice, INTENTS, type Intent, MODALITIES, type Modality,
-  PATIENT_STATUSES, type Patient, type PatientStatus, PHASES, type Phase, type Sex,
-} from './patient.ts'
 export { currentVersion, isCorrection } from './currentVersion.ts'
 export { decideEventFiling, type EventFiling, type EventVersion, eventIdentity } from './fileCourseEvents.ts'
 export { decidePatientFiling, type PatientFiling } from './filePatients.ts'
 export { decideFiling, type Filing } from './fileResults.ts'
+export { type History, historyAsOf } from './history.ts'
+export type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
 export type { IncomingResult } from './incomingResult.ts'
+export {
+  type Comparator,
+  collectedOn,
+  isWithdrawn,
+  type LabResult,
+  type Measured,
+  type Provenance,
+  type Quantity,
+  RESULT_STATUSES,
+  type ReferenceLimit,
+  type ResultStatus,
+} from './labResult.ts'
+export {
+  type CourseEvent,
+  type CourseEventOf,
+  type HeldNotice,
+  INTENTS,
+  type Intent,
+  MODALITIES,
+  type Modality,
+  PATIENT_STATUSES,
+  type Patient,
+  type PatientStatus,
+  PHASES,
+  type Phase,
+  type Sex,
+} from './patient.ts'
+export { readImmunofixation } from './readImmunofixation.ts'
 export { resultContent, resultIdentity } from './resultContent.ts'

@@ -29,18 +29,31 @@ export type Modality = (typeof MODALITIES)[number]
 
 /** What happened on a day, as the course file tells it (intake.md). */
 export type CourseEvent =
-  | { readonly event: 'diagnosis'; readonly on: Day; readonly phase: Phase; readonly heavyChain: HeavyChain | 'none' | null; readonly lightChain: LightChain | null }
+  | {
+      readonly event: 'diagnosis'
+      readonly on: Day
+      readonly phase: Phase
+      readonly heavyChain: HeavyChain | 'none' | null
+      readonly lightChain: LightChain | null
+    }
   | { readonly event: 'phase'; readonly on: Day; readonly phase: Phase }
   | { readonly event: 'line-start'; readonly on: Day; readonly line: number; readonly regimen: readonly string[]; readonly intent: Intent | null }
   | { readonly event: 'line-end'; readonly on: Day; readonly line: number }
   | {
-      readonly event: 'imaging'; readonly on: Day; readonly modality: Modality
-      readonly lyticLesions: number | null; readonly focalLesions5mm: number | null
-      readonly newLesions: number | null; readonly growthPercent: Decimal | null
+      readonly event: 'imaging'
+      readonly on: Day
+      readonly modality: Modality
+      readonly lyticLesions: number | null
+      readonly focalLesions5mm: number | null
+      readonly newLesions: number | null
+      readonly growthPercent: Decimal | null
     }
   | {
-      readonly event: 'marrow'; readonly on: Day; readonly plasmaCellsPercent: Decimal | null
-      readonly abnormalities: readonly string[]; readonly mrd: 'negative' | 'positive' | null
+      readonly event: 'marrow'
+      readonly on: Day
+      readonly plasmaCellsPercent: Decimal | null
+      readonly abnormalities: readonly string[]
+      readonly mrd: 'negative' | 'positive' | null
     }
   | { readonly event: 'bone-agent'; readonly on: Day; readonly regimen: readonly string[] }
   | { readonly event: 'left'; readonly on: Day; readonly reason: 'transferred' | 'discharged' | 'died' }

@@ -10,8 +10,10 @@ const ALSO_CERTAIN = /\b(present|detected|positive|identified|seen)\b/
 
 /** Words that stand around a band and change nothing of what it is. Any word outside this list leaves the text unread. */
 const AROUND = new Set(
-  ('positive pos for a an and with plus monoclonal m protein proteins paraprotein component components gammopathy immunoglobulin band bands ' +
-    'present detected seen identified found faint weak small trace biclonal two type in serum urine').split(' '),
+  (
+    'positive pos for a an and with plus monoclonal m protein proteins paraprotein component components gammopathy immunoglobulin band bands ' +
+    'present detected seen identified found faint weak small trace biclonal two type in serum urine'
+  ).split(' '),
 )
 
 /** Greek letters spelt, hyphens and commas as blanks, "light chain(s)" and "Bence Jones (protein)" as one word each. */

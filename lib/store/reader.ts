@@ -26,6 +26,7 @@ export function readerOf(connection: Connection) {
     result: (id: number) => results.resultById(connection, id),
     eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
     heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),
+    heldRowsOfFile: (fileId: number) => held.heldRowsOfFile(connection, fileId),
     heldQueue: () => held.heldQueue(connection),
     heldRow: (id: number) => held.heldRowById(connection, id),
     file: (id: number) => files.fileById(connection, id),

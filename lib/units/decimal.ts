@@ -7,7 +7,7 @@ const PLAIN = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,2})?$/
 
 /** Reads a decimal as written with a point (`14.2`, `.5`, `1.2e1`). Null for anything else: NaN, Infinity, hexadecimal, commas, empty text. */
 export function parseDecimal(text: string): Decimal | null {
-  return PLAIN.test(text) ? new Big(text) : null
+  return PLAIN.test(text) ? new Big(text.replace(/^\+/, '')) : null
 }
 
 /** The number `text` spells. Throws RangeError where it spells none. */

@@ -100,13 +100,39 @@ export interface PatientView {
   readonly window: Window
   /** One sentence of where the patient stands. */
   readonly why: string
-  readonly lines: readonly { readonly number: number; readonly start: Day; readonly end: Day | null; readonly regimen: readonly string[]; readonly intent: string | null }[]
+  readonly lines: readonly {
+    readonly number: number
+    readonly start: Day
+    readonly end: Day | null
+    readonly regimen: readonly string[]
+    readonly intent: string | null
+  }[]
   readonly charts: readonly ChartPlan[]
   readonly findings: readonly FindingView[]
   readonly history: readonly FindingView[]
-  readonly due: readonly { readonly group: string; readonly lastDoneOn: Day | null; readonly dueOn: Day; readonly graceEndsOn: Day; readonly daysLate: number; readonly because: string }[]
-  readonly response: { readonly category: string | null; readonly state: string | null; readonly provisional: boolean; readonly missing: readonly string[] }
-  readonly risk: readonly { readonly model: string; readonly factors: number | null; readonly points: number | null; readonly group: string | null; readonly percent: string | null; readonly horizon: string | null; readonly missing: readonly string[] }[]
+  readonly due: readonly {
+    readonly group: string
+    readonly lastDoneOn: Day | null
+    readonly dueOn: Day
+    readonly graceEndsOn: Day
+    readonly daysLate: number
+    readonly because: string
+  }[]
+  readonly response: {
+    readonly category: string | null
+    readonly state: string | null
+    readonly provisional: boolean
+    readonly missing: readonly string[]
+  }
+  readonly risk: readonly {
+    readonly model: string
+    readonly factors: number | null
+    readonly points: number | null
+    readonly group: string | null
+    readonly percent: string | null
+    readonly horizon: string | null
+    readonly missing: readonly string[]
+  }[]
   readonly held: number
 }
 

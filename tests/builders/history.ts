@@ -1,4 +1,15 @@
-import type { CourseEvent, CourseEventOf, HeavyChain, History, Intent, LightChain, Modality, PatientStatus, Phase, Sex } from '../../lib/results/index.ts'
+import type {
+  CourseEvent,
+  CourseEventOf,
+  HeavyChain,
+  History,
+  Intent,
+  LightChain,
+  Modality,
+  PatientStatus,
+  Phase,
+  Sex,
+} from '../../lib/results/index.ts'
 import { type Day, day, parseBirthDate } from '../../lib/time/index.ts'
 import { decimal } from '../../lib/units/index.ts'
 import { labResult, type ResultRow } from './labResult.ts'
@@ -6,7 +17,13 @@ import { labResult, type ResultRow } from './labResult.ts'
 export { labResult, printedUnits, type ResultMore, type ResultRow } from './labResult.ts'
 
 type Chains = { readonly heavy?: HeavyChain | 'none'; readonly light?: LightChain }
-type LineWords = { readonly number?: number; readonly start: string; readonly end?: string; readonly regimen?: readonly string[]; readonly intent?: Intent }
+type LineWords = {
+  readonly number?: number
+  readonly start: string
+  readonly end?: string
+  readonly regimen?: readonly string[]
+  readonly intent?: Intent
+}
 type ImagingWords = { readonly lytic?: number; readonly focal5mm?: number; readonly newLesions?: number; readonly growth?: string }
 type MarrowWords = { readonly abnormalities?: readonly string[]; readonly mrd?: 'negative' | 'positive' }
 
@@ -35,7 +52,13 @@ export interface HistoryWords {
 function lineEvents(lines: readonly LineWords[]): CourseEvent[] {
   return lines.flatMap((words, at) => {
     const line = words.number ?? at + 1
-    const start: CourseEvent = { event: 'line-start', on: day(words.start), line, regimen: words.regimen ?? ['bortezomib'], intent: words.intent ?? null }
+    const start: CourseEvent = {
+      event: 'line-start',
+      on: day(words.start),
+      line,
+      regimen: words.regimen ?? ['bortezomib'],
+      intent: words.intent ?? null,
+    }
     return words.end === undefined ? [start] : [start, { event: 'line-end', on: day(words.end), line }]
   })
 }
@@ -76,7 +99,8 @@ function eventsOf(words: HistoryWords): CourseEvent[] {
 export function history(words: HistoryWords): History {
   const birthDate = parseBirthDate(words.birthDate ?? '1960-01-01')
   if (birthDate === null) throw new Error(`"${words.birthDate}" is no date of birth`)
-  const [status, statusOn]: readonly [PatientStatus, Day | null] = words.status === undefined ? ['followed', null] : [words.status[0], day(words.status[1])]
+  const [status, statusOn]: readonly [PatientStatus, Day | null] =
+    words.status === undefined ? ['followed', null] : [words.status[0], day(words.status[1])]
   return {
     patient: {
       id: words.id ?? 'P1',

@@ -53,7 +53,14 @@ const marker = z.strictObject({
   lowest: point.nullable(),
   lowestConfirmed: decimalText.nullable(),
   current: point.nullable(),
-  changeFromLowest: z.strictObject({ absolute: decimalText.nullable(), percent: z.string().regex(/^-?\d+\.\d$/).nullable(), why: z.string().nullable() }),
+  changeFromLowest: z.strictObject({
+    absolute: decimalText.nullable(),
+    percent: z
+      .string()
+      .regex(/^-?\d+\.\d$/)
+      .nullable(),
+    why: z.string().nullable(),
+  }),
   doublingDays: z.number().nullable(),
 })
 
@@ -82,8 +89,20 @@ export const patientDocument = z.strictObject({
   }),
   risk: z.array(
     z.union([
-      z.strictObject({ model: z.string(), factors: z.int().nullable(), group: z.string().nullable(), percent: z.string().nullable(), horizon: z.string().nullable() }),
-      z.strictObject({ model: z.string(), points: z.int(), group: z.string().nullable(), percent: z.string().nullable(), horizon: z.string().nullable() }),
+      z.strictObject({
+        model: z.string(),
+        factors: z.int().nullable(),
+        group: z.string().nullable(),
+        percent: z.string().nullable(),
+        horizon: z.string().nullable(),
+      }),
+      z.strictObject({
+        model: z.string(),
+        points: z.int(),
+        group: z.string().nullable(),
+        percent: z.string().nullable(),
+        horizon: z.string().nullable(),
+      }),
     ]),
   ),
   findings: z.array(finding),

@@ -6,7 +6,9 @@ import { courseOf } from './shown.ts'
 const change = (...values: string[]) => {
   const dated = Object.fromEntries(values.map((value, at) => [`2020-0${at + 1}-01`, value]))
   return changeFromLowest(
-    courseOf({ diagnosis: ['2020-01-01', 'active'], lines: [{ start: '2020-01-01' }], results: series('serum-m-protein', 'g/L', dated) }).markers['serum-m-protein'],
+    courseOf({ diagnosis: ['2020-01-01', 'active'], lines: [{ start: '2020-01-01' }], results: series('serum-m-protein', 'g/L', dated) }).markers[
+      'serum-m-protein'
+    ],
   )
 }
 

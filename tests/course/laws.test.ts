@@ -8,7 +8,16 @@ import { type HistoryWords, history, type ResultRow } from '../builders/history.
 import { keptOf } from './shown.ts'
 
 const TODAY = day('2024-06-01')
-const FOLLOWED = ['serum-m-protein', 'urine-m-protein', 'kappa-flc', 'lambda-flc', 'haemoglobin', 'calcium', 'creatinine', 'marrow-plasma-cells'] as const
+const FOLLOWED = [
+  'serum-m-protein',
+  'urine-m-protein',
+  'kappa-flc',
+  'lambda-flc',
+  'haemoglobin',
+  'calcium',
+  'creatinine',
+  'marrow-plasma-cells',
+] as const
 /** Units a tenth power apart: the same digits moved, so the kept value must be the same. */
 const OTHER_UNIT: Partial<Record<(typeof FOLLOWED)[number], readonly [unit: string, perKept: string]>> = {
   'serum-m-protein': ['g/dL', '0.1'],
@@ -42,8 +51,18 @@ const words: fc.Arbitrary<HistoryWords> = fc.record({
     ['2020-01-10', 'active', {}] as const,
     ['2020-01-10', 'smouldering', {}] as const,
   ),
-  lines: fc.constantFrom([], [{ start: '2020-02-01' }], [{ start: '2020-02-01', end: '2020-09-01' }, { start: '2021-03-01', intent: 'maintenance' as const }]),
-  marrow: fc.constantFrom([], [['2020-01-05', '30'], ['2020-01-05', '40']] as const),
+  lines: fc.constantFrom(
+    [],
+    [{ start: '2020-02-01' }],
+    [
+      { start: '2020-02-01', end: '2020-09-01' },
+      { start: '2021-03-01', intent: 'maintenance' as const },
+    ],
+  ),
+  marrow: fc.constantFrom([], [
+    ['2020-01-05', '30'],
+    ['2020-01-05', '40'],
+  ] as const),
 })
 
 const traced = (of: History) => keptOf(traceCourse(of, TODAY))
@@ -76,7 +95,12 @@ test('the unit a value was printed in changes nothing that is kept', () => {
   // Two results of one moment and accession are told apart by their text, which a change of unit does change.
   const untied = words.map((chosen) => {
     const seen = new Set<string>()
-    return { ...chosen, results: (chosen.results ?? []).filter(([on, analyte]) => !seen.has(`${on.slice(0, 10)}${analyte}`) && seen.add(`${on.slice(0, 10)}${analyte}`)) }
+    return {
+      ...chosen,
+      results: (chosen.results ?? []).filter(
+        ([on, analyte]) => !seen.has(`${on.slice(0, 10)}${analyte}`) && seen.add(`${on.slice(0, 10)}${analyte}`),
+      ),
+    }
   })
   fc.assert(
     fc.property(untied, (chosen) => {
@@ -100,7 +124,11 @@ test('what comes later never changes what was known before', () => {
     fc.property(words, fc.integer({ min: 0, max: 900 }), (chosen, days) => {
       const asOf = addDays(day('2020-01-01'), days)
       const whole = history(chosen)
-      const then = { ...whole, results: whole.results.filter((result) => result.collected.on <= asOf), events: whole.events.filter((event) => event.on <= asOf) }
+      const then = {
+        ...whole,
+        results: whole.results.filter((result) => result.collected.on <= asOf),
+        events: whole.events.filter((event) => event.on <= asOf),
+      }
       expect(keptOf(traceCourse(whole, asOf))).toEqual(keptOf(traceCourse(then, asOf)))
     }),
   )

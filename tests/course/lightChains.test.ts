@@ -62,6 +62,11 @@ test('an uninvolved chain of 0 makes a difference and no ratio', () => {
 
 test('both chains of one sample are there for exact comparison, with the results they came from', () => {
   const [pair] = lightChainPairs(courseOf({ diagnosis: lambdaDisease, results: flc('2020-01-01', '1', '100') }))
-  expect([shownInterval(pair?.involved), shownInterval(pair?.uninvolved), shownInterval(pair?.kappa), shownInterval(pair?.lambda)]).toEqual(['100', '1', '1', '100'])
+  expect([shownInterval(pair?.involved), shownInterval(pair?.uninvolved), shownInterval(pair?.kappa), shownInterval(pair?.lambda)]).toEqual([
+    '100',
+    '1',
+    '1',
+    '100',
+  ])
   expect(pair?.sample.results.map((result) => result.analyte)).toEqual(['lambda-flc', 'kappa-flc'])
 })

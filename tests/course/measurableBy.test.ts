@@ -13,12 +13,48 @@ test.each<[string, ResultRow[], string[]]>([
   ['urine 200 mg/24 h', [[on, 'urine-m-protein', '200']], ['urine']],
   ['urine 199 mg/24 h', [[on, 'urine-m-protein', '199']], []],
   ['urine 0.2 g/24 h', [[on, 'urine-m-protein', '0.2', 'g/(24.h)']], ['urine']],
-  ['lambda 100 mg/L, ratio 0.1', [[on, 'kappa-flc', '10'], [on, 'lambda-flc', '100']], ['light-chain']],
-  ['lambda 99.9 mg/L', [[on, 'kappa-flc', '10'], [on, 'lambda-flc', '99.9']], []],
-  ['lambda 100 mg/L, ratio 0.26: normal', [[on, 'kappa-flc', '26'], [on, 'lambda-flc', '100']], []],
-  ['lambda 10 mg/dL, ratio 0.1', [[on, 'kappa-flc', '1', 'mg/dL'], [on, 'lambda-flc', '10', 'mg/dL']], ['light-chain']],
+  [
+    'lambda 100 mg/L, ratio 0.1',
+    [
+      [on, 'kappa-flc', '10'],
+      [on, 'lambda-flc', '100'],
+    ],
+    ['light-chain'],
+  ],
+  [
+    'lambda 99.9 mg/L',
+    [
+      [on, 'kappa-flc', '10'],
+      [on, 'lambda-flc', '99.9'],
+    ],
+    [],
+  ],
+  [
+    'lambda 100 mg/L, ratio 0.26: normal',
+    [
+      [on, 'kappa-flc', '26'],
+      [on, 'lambda-flc', '100'],
+    ],
+    [],
+  ],
+  [
+    'lambda 10 mg/dL, ratio 0.1',
+    [
+      [on, 'kappa-flc', '1', 'mg/dL'],
+      [on, 'lambda-flc', '10', 'mg/dL'],
+    ],
+    ['light-chain'],
+  ],
   ['"<300" may be below 200', [[on, 'urine-m-protein', '<300']], []],
-  ['case 15: IgA lambda 8 g/L, lambda 9510 mg/L', [[on, 'serum-m-protein', '8'], [on, 'kappa-flc', '8.1'], [on, 'lambda-flc', '9510']], ['light-chain']],
+  [
+    'case 15: IgA lambda 8 g/L, lambda 9510 mg/L',
+    [
+      [on, 'serum-m-protein', '8'],
+      [on, 'kappa-flc', '8.1'],
+      [on, 'lambda-flc', '9510'],
+    ],
+    ['light-chain'],
+  ],
 ])('%s', (_name, results, expected) => {
   expect(by(results)).toEqual(expected)
 })

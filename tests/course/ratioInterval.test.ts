@@ -15,7 +15,14 @@ test.each<[string, ResultRow[], boolean]>([
   ['90 days before', [['2020-03-03', 'creatinine', '200']], true],
   ['91 days before', [['2020-03-02', 'creatinine', '200']], false],
   ['the day after', [['2020-06-02', 'creatinine', '200']], false],
-  ['the nearest counts', [['2020-05-01', 'creatinine', '200'], ['2020-05-31', 'creatinine', '80']], false],
+  [
+    'the nearest counts',
+    [
+      ['2020-05-01', 'creatinine', '200'],
+      ['2020-05-31', 'creatinine', '80'],
+    ],
+    false,
+  ],
   ['above a limit', [['2020-06-01', 'creatinine', '>200']], true],
   ['below a limit', [['2020-06-01', 'creatinine', '<200']], false],
 ])('renal interval: %s', (_name, results, expected) => {

@@ -24,7 +24,14 @@ export function keptOf(course: Course): unknown {
   const marker = (name: MarkerName) => {
     const { samples, window, lowest, lowestConfirmed } = course.markers[name]
     return {
-      samples: samples.map(({ on, value, words, comparator, laboratory, method }) => [on, shownInterval(value), words, comparator, laboratory, method]),
+      samples: samples.map(({ on, value, words, comparator, laboratory, method }) => [
+        on,
+        shownInterval(value),
+        words,
+        comparator,
+        laboratory,
+        method,
+      ]),
       window: window.length,
       lowest: lowest.map(shownMark),
       lowestConfirmed: lowestConfirmed.map(shownMark),

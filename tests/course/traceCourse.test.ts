@@ -2,7 +2,14 @@ import { expect, test } from 'vitest'
 import { courseOf, shownInterval } from './shown.ts'
 
 test('phases, each with the day it began', () => {
-  const words = { diagnosis: ['2015-01-01', 'mgus'] as const, phases: [['2020-01-01', 'active'], ['2018-01-01', 'smouldering'], ['2021-01-01', 'active']] as const }
+  const words = {
+    diagnosis: ['2015-01-01', 'mgus'] as const,
+    phases: [
+      ['2020-01-01', 'active'],
+      ['2018-01-01', 'smouldering'],
+      ['2021-01-01', 'active'],
+    ] as const,
+  }
   expect(courseOf(words).phases).toEqual([
     { phase: 'mgus', since: '2015-01-01' },
     { phase: 'smouldering', since: '2018-01-01' },
@@ -16,7 +23,14 @@ test('phases, each with the day it began', () => {
 test.each([
   ['no line', [], 'off-treatment'],
   ['a running line', [{ start: '2020-02-01', intent: 'induction' }], 'on-treatment'],
-  ['running maintenance', [{ start: '2020-02-01', end: '2020-08-01' }, { start: '2020-09-01', intent: 'maintenance' }], 'maintenance'],
+  [
+    'running maintenance',
+    [
+      { start: '2020-02-01', end: '2020-08-01' },
+      { start: '2020-09-01', intent: 'maintenance' },
+    ],
+    'maintenance',
+  ],
   ['an ended line', [{ start: '2020-02-01', end: '2020-08-01' }], 'off-treatment'],
 ] as const)('care: %s', (_name, lines, expected) => {
   expect(courseOf({ diagnosis: ['2020-01-01', 'active'], lines }).care).toBe(expected)
@@ -34,7 +48,10 @@ test('a line that ends later is still running today', () => {
 })
 
 test('starts under one number are one line', () => {
-  const lines = [{ number: 1, start: '2020-02-01', regimen: ['bortezomib'] }, { number: 1, start: '2020-04-01', regimen: ['lenalidomide'] }]
+  const lines = [
+    { number: 1, start: '2020-02-01', regimen: ['bortezomib'] },
+    { number: 1, start: '2020-04-01', regimen: ['lenalidomide'] },
+  ]
   expect(courseOf({ diagnosis: ['2020-01-01', 'active'], lines }).lines).toEqual([
     { number: 1, start: '2020-02-01', end: null, regimen: ['lenalidomide'], intent: null },
   ])
@@ -56,8 +73,14 @@ test('a leaving after today has not happened', () => {
 
 test('marrow of one day from event and laboratory: the higher percentage, all abnormalities', () => {
   const { marrow } = courseOf({
-    marrow: [['2020-01-01', '12', { abnormalities: ['t(4;14)'] }], ['2020-01-01', '15', { mrd: 'negative' }]],
-    results: [['2020-01-01', 'marrow-plasma-cells', '14'], ['2021-01-01', 'marrow-plasma-cells', '<5']],
+    marrow: [
+      ['2020-01-01', '12', { abnormalities: ['t(4;14)'] }],
+      ['2020-01-01', '15', { mrd: 'negative' }],
+    ],
+    results: [
+      ['2020-01-01', 'marrow-plasma-cells', '14'],
+      ['2021-01-01', 'marrow-plasma-cells', '<5'],
+    ],
   })
   expect(marrow.map((sample) => [sample.on, shownInterval(sample.percent), sample.abnormalities, sample.mrd])).toEqual([
     ['2020-01-01', '15', ['t(4;14)'], 'negative'],

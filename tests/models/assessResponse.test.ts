@@ -4,10 +4,14 @@ import { type HistoryWords, type ResultRow, series } from '../builders/history.t
 import { courseOf } from '../course/shown.ts'
 
 const START = '2020-01-01'
-const months = (...values: string[]): Record<string, string> => Object.fromEntries(values.map((value, at) => [`2020-${String(at + 1).padStart(2, '0')}-01`, value]))
+const months = (...values: string[]): Record<string, string> =>
+  Object.fromEntries(values.map((value, at) => [`2020-${String(at + 1).padStart(2, '0')}-01`, value]))
 const serum = (...values: string[]) => series('serum-m-protein', 'g/L', months(...values))
 const urine = (...values: string[]) => series('urine-m-protein', 'mg/(24.h)', months(...values))
-const chains = (...values: string[]) => [...series('lambda-flc', 'mg/L', months(...values)), ...series('kappa-flc', 'mg/L', months(...values.map(() => '10')))]
+const chains = (...values: string[]) => [
+  ...series('lambda-flc', 'mg/L', months(...values)),
+  ...series('kappa-flc', 'mg/L', months(...values.map(() => '10'))),
+]
 
 const words = (results: readonly ResultRow[], more: HistoryWords = {}): HistoryWords => ({
   diagnosis: [START, 'active', { heavy: 'G', light: 'lambda' }],
@@ -19,7 +23,12 @@ const response = (results: readonly ResultRow[], more: HistoryWords = {}) => ass
 
 // Case 18 of the specification; criteria of IMWG 2016 (Kumar, Lancet Oncol 17:e328).
 test.each([
-  ['30.1', 'SD'], ['30', 'MR'], ['20.2', 'MR'], ['20.0', 'PR'], ['4.1', 'PR'], ['4.0', 'VGPR'],
+  ['30.1', 'SD'],
+  ['30', 'MR'],
+  ['20.2', 'MR'],
+  ['20.0', 'PR'],
+  ['4.1', 'PR'],
+  ['4.0', 'VGPR'],
 ])('case 18: 40 g/L to %s without urine is %s, provisional', (current, category) => {
   expect(response(serum('40', current))).toEqual({ category, state: 'unconfirmed', provisional: true, missing: ['urine not collected'] })
 })
@@ -34,8 +43,16 @@ test('urine that was not measurable at baseline is not needed', () => {
 })
 
 test.each([
-  ['2000', '4', '100', 'PR'], ['2000', '4', '99', 'VGPR'], ['2000', '20', '200', 'PR'], ['2000', '20', '201', 'MR'], ['3000', '20', '300', 'PR'],
-  ['3000', '20', '301', 'MR'], ['2000', '20', '1000', 'MR'], ['2000', '20', '1001', 'SD'], ['2000', '30', '99', 'MR'], ['2000', '30.1', '99', 'SD'],
+  ['2000', '4', '100', 'PR'],
+  ['2000', '4', '99', 'VGPR'],
+  ['2000', '20', '200', 'PR'],
+  ['2000', '20', '201', 'MR'],
+  ['3000', '20', '300', 'PR'],
+  ['3000', '20', '301', 'MR'],
+  ['2000', '20', '1000', 'MR'],
+  ['2000', '20', '1001', 'SD'],
+  ['2000', '30', '99', 'MR'],
+  ['2000', '30.1', '99', 'SD'],
 ])('urine %s: serum 40 to %s and urine to %s is %s', (before, serumNow, urineNow, category) => {
   expect(response([...serum('40', serumNow), ...urine(before, urineNow)])).toMatchObject({ category, provisional: false })
 })
@@ -57,7 +74,8 @@ test('a protein that is there without a number gives no category by fall', () =>
 })
 
 test.each([
-  ['10', '14.9', 'PR'], ['10', '15', 'PD'],
+  ['10', '14.9', 'PR'],
+  ['10', '15', 'PD'],
 ])('progression from the lowest: %s to %s is %s', (low, now, category) => {
   expect(response([...serum('40', low, low, now), ...urine('0')]).category).toBe(category)
 })
@@ -70,20 +88,42 @@ test('progression seen twice is confirmed; against a lowest value seen once it i
 })
 
 test('a new lesion is progression', () => {
-  expect(response([...serum('40', '20'), ...urine('0')], { imaging: [['2020-02-01', 'ct', { newLesions: 1 }]] })).toMatchObject({ category: 'PD', state: 'confirmed' })
+  expect(response([...serum('40', '20'), ...urine('0')], { imaging: [['2020-02-01', 'ct', { newLesions: 1 }]] })).toMatchObject({
+    category: 'PD',
+    state: 'confirmed',
+  })
   expect(response([...serum('40', '20'), ...urine('0')], { imaging: [['2020-02-01', 'ct', { growth: '49' }]] }).category).toBe('PR')
 })
 
 // Light-chain-only disease: PR from IMWG 2016; the 90 % of VGPR from memory.
-test.each([['1000', '505', 'PR'], ['1000', '506', 'SD'], ['1000', '109', 'VGPR'], ['1000', '110', 'PR']])('lambda %s to %s (kappa 10) is %s', (before, now, category) => {
+test.each([
+  ['1000', '505', 'PR'],
+  ['1000', '506', 'SD'],
+  ['1000', '109', 'VGPR'],
+  ['1000', '110', 'PR'],
+])('lambda %s to %s (kappa 10) is %s', (before, now, category) => {
   expect(response([...serum('0'), ...urine('0'), ...chains(before, now)])).toMatchObject({ category, missing: [] })
 })
 
-test.each([['30', '15', 'PR'], ['30', '16', 'SD'], ['29', '5', null]])('only marrow: %s %% to %s %%', (before, now, category) => {
-  expect(response([...serum('3'), ...urine('0')], { marrow: [[START, before], ['2020-03-01', now]] }).category).toBe(category)
+test.each([
+  ['30', '15', 'PR'],
+  ['30', '16', 'SD'],
+  ['29', '5', null],
+])('only marrow: %s %% to %s %%', (before, now, category) => {
+  expect(
+    response([...serum('3'), ...urine('0')], {
+      marrow: [
+        [START, before],
+        ['2020-03-01', now],
+      ],
+    }).category,
+  ).toBe(category)
 })
 
-const negative = (on: string): ResultRow[] => [[on, 'serum-immunofixation', 'negative'], [on, 'urine-immunofixation', 'negative']]
+const negative = (on: string): ResultRow[] => [
+  [on, 'serum-immunofixation', 'negative'],
+  [on, 'urine-immunofixation', 'negative'],
+]
 const gone = [...serum('40', 'not detected', 'not detected'), ...urine('500', '0', '0')]
 
 test('complete response: negative in serum and urine with fewer than 5 % in the marrow', () => {

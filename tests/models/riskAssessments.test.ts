@@ -4,7 +4,10 @@ import type { HistoryWords, ResultRow } from '../builders/history.ts'
 import { courseOf } from '../course/shown.ts'
 
 const on = '2020-01-01'
-const flc = (kappa: string, lambda: string): ResultRow[] => [[on, 'kappa-flc', kappa], [on, 'lambda-flc', lambda]]
+const flc = (kappa: string, lambda: string): ResultRow[] => [
+  [on, 'kappa-flc', kappa],
+  [on, 'lambda-flc', lambda],
+]
 
 function model(name: RiskAssessment['model'], words: HistoryWords): Partial<RiskAssessment> | undefined {
   return riskAssessments(courseOf(words)).find((risk) => risk.model === name)
@@ -106,7 +109,12 @@ const blood = (b2m: string, albumin: string, ldh = '200', albuminUnit = 'g/L'): 
 
 // Greipp, J Clin Oncol 2005;23:3412.
 test.each([
-  ['3.4', '35', 'g/L', 'I'], ['3.4', '3.5', 'g/dL', 'I'], ['3.4', '34.9', 'g/L', 'II'], ['3.5', '35', 'g/L', 'II'], ['5.4', '20', 'g/L', 'II'], ['5.5', '45', 'g/L', 'III'],
+  ['3.4', '35', 'g/L', 'I'],
+  ['3.4', '3.5', 'g/dL', 'I'],
+  ['3.4', '34.9', 'g/L', 'II'],
+  ['3.5', '35', 'g/L', 'II'],
+  ['5.4', '20', 'g/L', 'II'],
+  ['5.5', '45', 'g/L', 'III'],
 ])('ISS: B2M %s, albumin %s %s is %s', (b2m, albumin, unit, group) => {
   expect(model('iss', active(blood(b2m, albumin, '200', unit)))).toMatchObject({ group, missing: [], percent: null })
 })

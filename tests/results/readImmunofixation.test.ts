@@ -21,8 +21,17 @@ test.each([
 })
 
 test.each([
-  'negative', 'Negative.', 'neg', 'not detected', 'none detected', 'No monoclonal protein', 'no monoclonal band seen',
-  'No evidence of a monoclonal protein', 'No monoclonal immunoglobulin detected in urine', 'no M-protein detected', 'no paraprotein detected',
+  'negative',
+  'Negative.',
+  'neg',
+  'not detected',
+  'none detected',
+  'No monoclonal protein',
+  'no monoclonal band seen',
+  'No evidence of a monoclonal protein',
+  'No monoclonal immunoglobulin detected in urine',
+  'no M-protein detected',
+  'no paraprotein detected',
 ])('%s is negative', (text) => {
   expect(readImmunofixation(text)).toEqual({ reading: 'negative' })
 })
@@ -32,8 +41,20 @@ test.each(['cannot exclude IgG kappa', 'A faint band cannot be excluded', 'equiv
 })
 
 test.each([
-  'IgG kappa no longer seen', 'IgG kappa not detected', 'previously IgG kappa', 'positive', 'biclonal', 'kappa', 'see comment', '', 'no',
-  'IgG kappa present, a second band cannot be excluded', 'IgX kappa', 'IgG kappa lambda ratio', '__proto__', 'no change',
+  'IgG kappa no longer seen',
+  'IgG kappa not detected',
+  'previously IgG kappa',
+  'positive',
+  'biclonal',
+  'kappa',
+  'see comment',
+  '',
+  'no',
+  'IgG kappa present, a second band cannot be excluded',
+  'IgX kappa',
+  'IgG kappa lambda ratio',
+  '__proto__',
+  'no change',
 ])('%s is left to a person', (text) => {
   expect(readImmunofixation(text)).toEqual({ reading: 'unread', text })
 })

@@ -7,13 +7,22 @@ test.each(['2024-02-29', '2000-02-29', '2023-12-31', '1900-01-01'])('%s is a day
 })
 
 // 1900 was no leap year (Gregorian calendar).
-test.each(['2026-02-30', '2023-02-29', '1900-02-29', '2024-13-01', '2024-00-10', '24-01-01', '2024-1-1', '2024-01-01T00:00Z', '', ' 2024-01-01', '20240101'])(
-  '"%s" is none',
-  (text) => {
-    expect(parseDay(text)).toBe(null)
-    expect(() => day(text)).toThrow(RangeError)
-  },
-)
+test.each([
+  '2026-02-30',
+  '2023-02-29',
+  '1900-02-29',
+  '2024-13-01',
+  '2024-00-10',
+  '24-01-01',
+  '2024-1-1',
+  '2024-01-01T00:00Z',
+  '',
+  ' 2024-01-01',
+  '20240101',
+])('"%s" is none', (text) => {
+  expect(parseDay(text)).toBe(null)
+  expect(() => day(text)).toThrow(RangeError)
+})
 
 test.each([
   ['2024-02-28', '2024-03-01', 2],

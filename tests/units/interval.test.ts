@@ -1,7 +1,21 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import {
-  above, allHold, anyHolds, atLeast, atMost, below, decimal, decimalText, difference, exactly, type Holds, type Interval, isExact, largerInterval, scaled,
+  above,
+  allHold,
+  anyHolds,
+  atLeast,
+  atMost,
+  below,
+  decimal,
+  decimalText,
+  difference,
+  exactly,
+  type Holds,
+  type Interval,
+  isExact,
+  largerInterval,
+  scaled,
   smallerInterval,
 } from '../../lib/units/index.ts'
 
@@ -57,7 +71,12 @@ test('differences and multiples are exact', () => {
 })
 
 test('exact or not', () => {
-  expect([isExact(exactly('5')), isExact(between('5', '5.0')), isExact(between('0', '5')), isExact(between('5', null))]).toEqual([true, true, false, false])
+  expect([isExact(exactly('5')), isExact(between('5', '5.0')), isExact(between('0', '5')), isExact(between('5', null))]).toEqual([
+    true,
+    true,
+    false,
+    false,
+  ])
 })
 
 test('all hold as the weakest, any as the strongest', () => {

@@ -17,7 +17,10 @@ export const accountAdd: Command = {
     const outcome = await addAccount(await call(), { name, role })
     if (!outcome.ok) throw new Error(outcome.reason)
     if (values.json === true) printJson(terminal, { name, role, code: outcome.value.code, expiresAt: outcome.value.expiresAt })
-    else terminal.out(`Account ${name} (${role}). One-time code, shown once: ${outcome.value.code}\nIt is good until ${outcome.value.expiresAt}; use it at /activate.\n`)
+    else
+      terminal.out(
+        `Account ${name} (${role}). One-time code, shown once: ${outcome.value.code}\nIt is good until ${outcome.value.expiresAt}; use it at /activate.\n`,
+      )
     return 0
   },
 }

@@ -1,4 +1,4 @@
-import { patientDocument, type PatientJson } from '../../usecases/index.ts'
+import { type PatientJson, patientDocument } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
 import { readWords } from '../words.ts'
@@ -10,15 +10,28 @@ function markerRows(patient: PatientJson): string[][] {
   return Object.entries(patient.markers)
     .filter(([, marker]) => marker.samples > 0)
     .map(([name, marker]) => [
-      name, marker.unit, String(marker.samples), point(marker.baseline), point(marker.lowest), marker.lowestConfirmed ?? '-', point(marker.current),
-      marker.changeFromLowest.percent === null ? (marker.changeFromLowest.why ?? '-') : `${marker.changeFromLowest.absolute} (${marker.changeFromLowest.percent} %)`,
+      name,
+      marker.unit,
+      String(marker.samples),
+      point(marker.baseline),
+      point(marker.lowest),
+      marker.lowestConfirmed ?? '-',
+      point(marker.current),
+      marker.changeFromLowest.percent === null
+        ? (marker.changeFromLowest.why ?? '-')
+        : `${marker.changeFromLowest.absolute} (${marker.changeFromLowest.percent} %)`,
     ])
 }
 
 function patientText(patient: PatientJson): string {
   const head = `${patient.patientId}  ${patient.phase}${patient.care === null ? '' : `, ${patient.care}`}  measurable by: ${patient.measurableBy.join(', ') || 'nothing'}\n\n`
-  const markers = textTable(['marker', 'unit', 'samples', 'baseline', 'lowest', 'lowest confirmed', 'current', 'change from lowest'], markerRows(patient))
-  const findings = patient.findings.map((finding) => `  ${finding.window}  ${finding.rule} (${finding.state}, ${finding.certainty}): ${finding.says}\n`)
+  const markers = textTable(
+    ['marker', 'unit', 'samples', 'baseline', 'lowest', 'lowest confirmed', 'current', 'change from lowest'],
+    markerRows(patient),
+  )
+  const findings = patient.findings.map(
+    (finding) => `  ${finding.window}  ${finding.rule} (${finding.state}, ${finding.certainty}): ${finding.says}\n`,
+  )
   const due = patient.due.map((test) => `  ${test.group}: due ${test.dueOn}${test.daysLate > 0 ? `, ${test.daysLate} days late` : ''}\n`)
   return `${head}${markers}\nfindings\n${findings.join('') || '  none\n'}\ndue tests\n${due.join('') || '  none\n'}`
 }

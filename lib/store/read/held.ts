@@ -88,6 +88,11 @@ export function heldQueue({ statement }: Connection): HeldRow[] {
   return statement<Row>(`${SELECT} WHERE resolved_at IS NULL ORDER BY held_row.received_at, held_row.id`).all().map(heldRowOf)
 }
 
+/** The rows of a file that were held, decided since or not, in its order. */
+export function heldRowsOfFile({ statement }: Connection, fileId: number): HeldRow[] {
+  return statement<Row>(`${SELECT} WHERE file_id = ? ORDER BY line, held_row.id`).all(fileId).map(heldRowOf)
+}
+
 /** One held row, decided or not; null where the number is nobody's. */
 export function heldRowById({ statement }: Connection, id: number): HeldRow | null {
   const row = statement<Row>(`${SELECT} WHERE held_row.id = ?`).get(id)

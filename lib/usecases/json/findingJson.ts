@@ -31,7 +31,14 @@ export function findingJson(finding: Finding): FindingJson {
     window: finding.window,
     since: finding.since,
     cautions: finding.cautions,
-    evidence: finding.evidence.map(({ role, analyte, value, unit, comparator, collectedOn }) => ({ role, analyte, value, unit, comparator, collectedOn })),
+    evidence: finding.evidence.map(({ role, analyte, value, unit, comparator, collectedOn }) => ({
+      role,
+      analyte,
+      value,
+      unit,
+      comparator,
+      collectedOn,
+    })),
     says: says(finding),
     source: sourceOf(finding.rule),
   }

@@ -1,4 +1,4 @@
-import { changeFromLowest, type Mark, type Marker, MARKERS, type MarkerName, type Measurement } from '../../course/index.ts'
+import { changeFromLowest, MARKERS, type Mark, type Marker, type MarkerName, type Measurement } from '../../course/index.ts'
 import type { ResponseAssessment, RiskAssessment } from '../../models/index.ts'
 import type { DueTest } from '../../plan/index.ts'
 import type { Assessment } from '../../standing/index.ts'
@@ -26,7 +26,8 @@ export interface MarkerJson {
 }
 
 /** `factors` or `points`, whichever the model counts. */
-export type RiskJson = Pick<RiskAssessment, 'model' | 'group' | 'percent' | 'horizon'> & ({ readonly factors: number | null } | { readonly points: number })
+export type RiskJson = Pick<RiskAssessment, 'model' | 'group' | 'percent' | 'horizon'> &
+  ({ readonly factors: number | null } | { readonly points: number })
 
 export type DueJson = Pick<DueTest, 'group' | 'lastDoneOn' | 'dueOn' | 'graceEndsOn' | 'daysLate'>
 

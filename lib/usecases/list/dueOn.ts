@@ -9,9 +9,7 @@ export interface OverdueJson {
 
 /** Test groups past their due day and its grace on a day, with whole days since the due day. */
 export function overdueOn(due: readonly KeptDue[], today: Day): OverdueJson[] {
-  return due
-    .filter((test) => today > test.graceEndsOn)
-    .map(({ group, dueOn }) => ({ group, dueOn, daysLate: daysBetween(dueOn, today) }))
+  return due.filter((test) => today > test.graceEndsOn).map(({ group, dueOn }) => ({ group, dueOn, daysLate: daysBetween(dueOn, today) }))
 }
 
 /** The next day on which a test is due, from today on; null where none is. What is past its due day is overdue or in grace, not next. */

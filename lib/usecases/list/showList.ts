@@ -45,5 +45,8 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
   const { byWindow, followed, phases, clinicians, rules } = reader.listFacets()
   const shown = rows.map((row, index) => listRow(row, first + index + 1, call.today))
-  return { ok: true, value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion: DEFAULT_PLAN.version } }
+  return {
+    ok: true,
+    value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion: DEFAULT_PLAN.version },
+  }
 }

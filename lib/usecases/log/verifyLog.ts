@@ -14,7 +14,10 @@ export async function verifyLog(call: Call): Promise<Outcome<LogVerdict>> {
   const refused = await refusedUnlessMay(call, 'log.read-all', 'log')
   if (refused !== null) return refused
   const { rows, firstBad } = verifyTrail(call.store.reader)
-  const says = firstBad === null ? `The log is whole: ${rows} rows, each fits the one before.` : `The log does not fit from row ${firstBad} on: it was changed after it was written.`
+  const says =
+    firstBad === null
+      ? `The log is whole: ${rows} rows, each fits the one before.`
+      : `The log does not fit from row ${firstBad} on: it was changed after it was written.`
   return { ok: true, value: { rows, firstBad, says } }
 }
 

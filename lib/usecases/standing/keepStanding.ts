@@ -33,7 +33,7 @@ export function standingRow(assessment: Assessment, revision: number): StandingR
     state: top?.state ?? null,
     window: assessment.window,
     answer: JSON.stringify(answer),
-    rules: [...new Set(assessment.findings.map((finding) => finding.rule))],
+    rules: [...new Set(assessment.findings.map((finding) => finding.rule))].toSorted(),
   }
 }
 

@@ -1,8 +1,8 @@
 import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { renewStandings } from './renewStandings.ts'
 import { standingRow } from './keepStanding.ts'
+import { renewStandings } from './renewStandings.ts'
 
 export interface Recheck {
   readonly patients: number
@@ -22,9 +22,14 @@ export async function recheck(call: Call): Promise<Outcome<Recheck>> {
     const fresh = standingRow(assess(stored.history, DEFAULT_PLAN, call.today), stored.revision)
     // The day of evaluation may be earlier: the answer said that it holds until today.
     const same = { ...fresh, evaluatedOn: kept.evaluatedOn, holdsUntil: kept.holdsUntil, nextDueOn: kept.nextDueOn }
-    const fields = Object.keys(same).filter((key) => JSON.stringify(same[key as keyof typeof same]) !== JSON.stringify(kept[key as keyof typeof kept]))
+    const fields = Object.keys(same).filter(
+      (key) => JSON.stringify(same[key as keyof typeof same]) !== JSON.stringify(kept[key as keyof typeof kept]),
+    )
     return fields.length === 0 ? [] : [{ patientId, says: `differs in ${fields.join(', ')}` }]
   })
-  await call.store.record(call, () => ({ value: null, events: [{ action: 'rechecked', patients: patientIds.length, differences: differences.length }] }))
+  await call.store.record(call, () => ({
+    value: null,
+    events: [{ action: 'rechecked', patients: patientIds.length, differences: differences.length }],
+  }))
   return { ok: true, value: { patients: patientIds.length, differences } }
 }

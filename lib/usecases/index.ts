@@ -1,0 +1,45 @@
+/** What people can do: may -> load -> compute -> record -> return. One file a use case. */
+export { activate } from './accounts/activate.ts'
+export { addAccount, type OneTimeCode } from './accounts/addAccount.ts'
+export { changeRole } from './accounts/changeRole.ts'
+export { disableAccount } from './accounts/disableAccount.ts'
+export { endSessions } from './accounts/endSessions.ts'
+export { listAccounts } from './accounts/listAccounts.ts'
+export type { Call, Outcome } from './call.ts'
+export { clinicDay } from './clinicDay.ts'
+export { consoleCall } from './consoleCall.ts'
+export { demonstrationAccounts } from './demonstration/demonstrationAccounts.ts'
+export { fillDemonstration, isDemonstration, isEmptyDatabase } from './demonstration/fillDemonstration.ts'
+export { heldRows } from './held/heldRows.ts'
+export { resolveHeld } from './held/resolveHeld.ts'
+export { acceptFiles } from './intake/acceptFiles.ts'
+export { type ApartRequest, type ApartWord, acceptFilesApart } from './intake/acceptFilesApart.ts'
+export type { IncomingFile, IntakeOptions, Progress } from './intake/incoming.ts'
+export { readReport, readReports } from './intake/readReports.ts'
+export type { FindingJson } from './json/findingJson.ts'
+export type { PatientJson } from './json/patientJson.ts'
+export { type ListDocument, listDocument } from './list/listDocument.ts'
+export { showList } from './list/showList.ts'
+export { readTrail } from './log/readLog.ts'
+export { readLogHead, verifyLog } from './log/verifyLog.ts'
+export { openPatient, patientDocument } from './patient/openPatient.ts'
+export { refusedUnlessMay } from './refuse.ts'
+export { readSession } from './sessions/readSession.ts'
+export { signIn } from './sessions/signIn.ts'
+export { signOut } from './sessions/signOut.ts'
+export { recheck } from './standing/recheck.ts'
+export { renewStandings } from './standing/renewStandings.ts'
+export type {
+  AccountView,
+  EvidenceView,
+  FileReport,
+  FindingView,
+  HeldRowView,
+  ListPage,
+  ListQuery,
+  ListRow,
+  PatientView,
+  RowOutcome,
+  RowProblem,
+  TrailRowView,
+} from './views.ts'

@@ -1,0 +1,100 @@
+import type { Call, Outcome } from '../call.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import type { FileReport } from '../views.ts'
+import type { IncomingFile, IntakeOptions } from './incoming.ts'
+import { type OpenedFile, openFile, takeFile } from './takeFile.ts'
+
+// Patients before their courses, courses before results, whatever order the files are named in.
+const ORDER = ['patients', 'course', 'results']
+
+function place(opened: OpenedFile): number {
+  return opened.table.ok ? ORDER.indexOf(opened.table.kind) : ORDER.length
+}
+
+/** Carries a dry run's reports out of the transaction it takes back. */
+class NothingKept extends Error {
+  readonly reports: readonly FileReport[]
+  constructor(reports: readonly FileReport[]) {
+    super('A dry run keeps nothing.')
+    this.reports = reports
+  }
+}
+
+function wholeRefusal({ file, sha256, table }: OpenedFile, call: Call, options: IntakeOptions): FileReport {
+  if (table.ok) throw new Error(`${file.name} was read and is not refused.`)
+  return {
+    fileId: null,
+    fileName: file.name,
+    sha256,
+    bytes: file.bytes.byteLength,
+    kind: null,
+    source: options.source,
+    receivedAt: call.now,
+    receivedBy: call.actor.name,
+    dryRun: options.dryRun,
+    refusedWhole: { reason: table.reason, sentence: table.sentence },
+    rows: 0,
+    filed: 0,
+    known: 0,
+    corrected: 0,
+    held: 0,
+    refused: 0,
+    released: 0,
+    problems: [],
+  }
+}
+
+/** A file over the limit is not kept: it could fill the disk, and its hash in the log names it. */
+const MOST_BYTES_KEPT = 512 * 1024 * 1024
+
+async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOptions): Promise<FileReport> {
+  const report = wholeRefusal(opened, call, options)
+  const { refusedWhole } = report
+  if (options.dryRun || refusedWhole === null) return report
+  const { name, bytes } = opened.file
+  const file = { name, kind: null, source: options.source, receivedAt: call.now, receivedBy: call.actor.name, refusedWhole, bytes, counts: null }
+  const fileId = await call.store.record(call, (tx) => ({
+    value: bytes.byteLength > MOST_BYTES_KEPT ? null : tx.insertFile(file),
+    events: [{ action: 'intake-refused', fileName: name, sha256: opened.sha256, reason: refusedWhole.reason }],
+  }))
+  return { ...report, fileId }
+}
+
+async function keepFile(opened: OpenedFile, call: Call, options: IntakeOptions): Promise<FileReport> {
+  return call.store.record(call, (tx) => {
+    const report = takeFile(tx, opened, call, options)
+    const { sha256, fileName, rows, filed, known, corrected, held, refused, released, fileId } = report
+    return {
+      value: report,
+      events: [{ action: 'intake', fileId: fileId ?? 0, sha256, fileName, rows, filed, known, corrected, held, refused, released }],
+    }
+  })
+}
+
+/** Works everything out in one transaction and takes it back, so that a dry run reports exactly what the real run would. */
+async function tryFiles(readable: readonly OpenedFile[], call: Call, options: IntakeOptions): Promise<readonly FileReport[]> {
+  try {
+    return await call.store.record(call, (tx) => {
+      throw new NothingKept(readable.map((opened) => takeFile(tx, opened, call, options)))
+    })
+  } catch (error) {
+    if (error instanceof NothingKept) return error.reports
+    throw error
+  }
+}
+
+/**
+ * Takes files in: patients, then courses, then results. Each file is one transaction with its log row: every row of it is filed, known, corrected,
+ * held or refused, or none of the file is kept. Answers in the order of taking, files refused whole last.
+ */
+export async function acceptFiles(call: Call, files: readonly IncomingFile[], options: IntakeOptions): Promise<Outcome<readonly FileReport[]>> {
+  const refused = await refusedUnlessMay(call, 'intake.write', 'intake')
+  if (refused !== null) return refused
+  if (files.length === 0) return { ok: false, kind: 'invalid', reason: 'No file was named.' }
+  const opened = files.map(openFile).toSorted((a, b) => place(a) - place(b))
+  const readable = opened.filter((file) => file.table.ok)
+  const reports: FileReport[] = options.dryRun ? [...(await tryFiles(readable, call, options))] : []
+  if (!options.dryRun) for (const file of readable) reports.push(await keepFile(file, call, options))
+  for (const file of opened.filter((other) => !other.table.ok)) reports.push(await refuseWhole(file, call, options))
+  return { ok: true, value: reports }
+}

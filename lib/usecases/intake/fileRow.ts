@@ -1,0 +1,66 @@
+import type { RawRow } from '../../intake/index.ts'
+import {
+  type CourseEvent,
+  currentVersion,
+  decideEventFiling,
+  decideFiling,
+  decidePatientFiling,
+  eventIdentity,
+  type IncomingResult,
+  type LabResult,
+  type Patient,
+  resultIdentity,
+} from '../../results/index.ts'
+import type { Tx } from '../../store/index.ts'
+import type { Day } from '../../time/index.ts'
+
+/** What became of a row that could be read; `on` is the day it speaks of. */
+export type Filed =
+  | { readonly outcome: 'filed' | 'known' | 'corrected'; readonly patientId: string }
+  | { readonly outcome: 'held'; readonly patientId: string; readonly reason: string; readonly sentence: string; readonly on: Day | null }
+
+/** Where a row stands, and when it is filed. */
+export interface RowPlace {
+  readonly fileId: number
+  readonly line: RawRow['line']
+  readonly now: string
+}
+
+/** Files a patient: new, completed or changed; the row as it was is kept. */
+export function filePatient(tx: Tx, patient: Patient, place: RowPlace): Filed {
+  const known = tx.patient(patient.id)?.patient ?? null
+  const { outcome } = decidePatientFiling(patient, known)
+  if (outcome === 'filed') tx.insertPatient(patient, place)
+  if (outcome === 'corrected') tx.updatePatient(patient, place, place.now)
+  return { outcome, patientId: patient.id }
+}
+
+/** Files a course event, as a new version where it says something else of the same event. */
+export function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlace): Filed {
+  const identity = eventIdentity(patientId, event)
+  const versions = tx.eventVersionsOf(patientId).filter((stored) => stored.identity === identity)
+  const { outcome, version } = decideEventFiling(event, versions)
+  if (outcome !== 'known') tx.insertEventVersion({ patientId, identity, version, event, fileId: place.fileId, line: place.line }, true)
+  return { outcome, patientId }
+}
+
+/** Stores a version of a result and lets the version count that the laboratory's own order says counts. */
+export function storeVersion(tx: Tx, incoming: IncomingResult, version: number, stored: readonly LabResult[], place: RowPlace): void {
+  const { patientId, provenance, ...result } = incoming
+  const identity = resultIdentity(incoming)
+  const isCurrent = currentVersion([...stored, { ...result, version }])?.version === version
+  tx.insertResultVersion(
+    { patientId, identity, result: { ...result, version }, provenance: { ...provenance, fileId: place.fileId, line: place.line } },
+    isCurrent,
+  )
+}
+
+/** Files a result, or says why a person has to decide. */
+export function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
+  const stored = tx.versionsOf(resultIdentity(incoming)).map(({ result }) => result)
+  const filing = decideFiling(incoming, stored)
+  const { patientId } = incoming
+  if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
+  if (filing.outcome !== 'known') storeVersion(tx, incoming, filing.version, stored, place)
+  return { outcome: filing.outcome, patientId }
+}
