@@ -5,7 +5,7 @@ import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from '
 import { join } from 'node:path'
 
 const STAMP = '.next/lowmark-sources'
-const SOURCES = ['app', 'lib', 'prisma', 'next.config.ts', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
+const SOURCES = ['app', 'lib', 'seed', 'prisma', 'next.config.ts', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
 
 function filesOf(source: string): string[] {
   if (!statSync(source).isDirectory()) return [source]

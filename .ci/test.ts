@@ -11,7 +11,7 @@ const CHECKS: readonly Check[] = [
   { name: 'types', command: ['node_modules/.bin/tsc', '--noEmit', '-p', '.'] },
   { name: 'lint', command: ['node_modules/.bin/biome', 'check', '--error-on-warnings', '.'] },
   { name: 'layers', command: ['node_modules/.bin/depcruise', '--config', '.ci/layers.cjs', 'lib', 'app', 'seed'] },
-  { name: 'build', command: ['node_modules/.bin/next', 'build'] },
+  { name: 'build', command: ['node_modules/.bin/tsx', '.ci/build.ts'] },
 ]
 
 const REPORT = 'tests/output/vitest.json'

@@ -11,7 +11,7 @@ export interface Migration {
 
 /** Where the migrations lie: beside the program, which is started from its own directory. */
 export function migrationsDirectory(): string {
-  return resolve(process.cwd(), 'prisma/migrations')
+  return resolve(/* turbopackIgnore: true */ process.cwd(), 'prisma/migrations')
 }
 
 /** The migrations of a directory in Prisma's layout (`<name>/migration.sql`), in the order they apply. */

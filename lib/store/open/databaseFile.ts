@@ -8,7 +8,7 @@ export function databasePath(url: string): string {
   if (path === undefined || path.includes(':memory:')) {
     throw new NotOpened(`The database address "${url}" does not name a file. Write it as file:./var/lowmark.db (DATABASE_URL).`)
   }
-  return resolve(process.cwd(), path)
+  return resolve(/* turbopackIgnore: true */ process.cwd(), path)
 }
 
 const OWNER_ONLY = 0o600
