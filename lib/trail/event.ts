@@ -35,8 +35,8 @@ export type TrailEvent =
       readonly action: 'held-resolved'
       readonly heldId: number
       readonly patientId: string | null
+      /** Its reason is a person's free text and stays with the held row: the log is read by those who may see no clinical content. */
       readonly decision: 'file' | 'refuse'
-      readonly reason: string
     }
   | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
   | { readonly action: 'account-activated'; readonly account: string }

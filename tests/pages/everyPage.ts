@@ -59,7 +59,7 @@ async function addressFor(page: Page, path: string): Promise<string> {
 }
 
 async function expectTexts(page: Page, status: number): Promise<void> {
-  expect(await textOf(page.locator('header'))).toContain('Invented data: nobody here is a real person.')
+  expect(await textOf(page.locator('body > header'))).toContain('Invented data: nobody here is a real person.')
   expect(await textOf(page.locator('footer'))).toContain('Lowmark flags for review. It does not diagnose, attribute or treat')
   if (status === 403) expect(await textOf(page.locator('main'))).toContain('The role quality does not include this')
 }

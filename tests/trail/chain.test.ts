@@ -11,7 +11,7 @@ const EVENTS: readonly TrailEvent[] = [
   { action: 'sign-in', outcome: 'success' },
   { action: 'list-shown', patients: ['P1', 'P2'] },
   { action: 'patient-opened', patientId: 'P2' },
-  { action: 'held-resolved', heldId: 4, patientId: 'P2', decision: 'file', reason: 'read again' },
+  { action: 'held-resolved', heldId: 4, patientId: 'P2', decision: 'file' },
   { action: 'sign-out' },
 ]
 

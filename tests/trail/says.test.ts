@@ -13,7 +13,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'a.csv came in: 6 rows, 2 filed, 1 already known, 1 corrected, 1 held, 1 refused; 1 row held earlier could be filed.',
   ],
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
-  [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse', reason: 'x' }, 'Held row 7 was refused.'],
+  [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse' }, 'Held row 7 was refused.'],
   [{ action: 'account-added', account: 'n', role: 'navigator' }, 'Account n was added with the role navigator.'],
   [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],
   [{ action: 'account-disabled', account: 'n' }, 'Account n was disabled.'],
@@ -31,7 +31,7 @@ test.each(SENTENCES)('%j', (event, sentence) => {
 
 test('a patient is named only to those who may be told', () => {
   expect(trailSays({ action: 'patient-opened', patientId: 'P1' }, { patients: true })).toBe('Patient P1 was opened.')
-  expect(trailSays({ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'file', reason: 'x' }, { patients: true })).toBe(
+  expect(trailSays({ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'file' }, { patients: true })).toBe(
     'Held row 7 of patient P1 was filed.',
   )
 })

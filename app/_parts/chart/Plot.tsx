@@ -12,6 +12,20 @@ interface Props {
   readonly laboratory: string | null
 }
 
+/** Room a band's full name needs, in the units of the picture. */
+const FULL_NAME = 42
+
+function roomAfter(bands: ChartPlan['bands'], at: number, x: (on: ChartPlan['from']) => number): number {
+  const [band, next] = [bands[at], bands[at + 1]]
+  return band === undefined || next === undefined ? Number.POSITIVE_INFINITY : x(next.from) - x(band.from)
+}
+
+/** "Line 2", or only its number where the next line begins too soon to leave room for more. */
+function bandName(label: string, at: number, room: number): string {
+  const number = /^Line (\d+)/.exec(label)?.[1] ?? String(at + 1)
+  return room < FULL_NAME ? number : `Line ${number}`
+}
+
 /** One chart as a picture. Its name and its sentence are its text alternative; every number in it stands in the tables below it. */
 export function Plot({ plan, size, laboratory }: Props) {
   const places = placesOf(plan, size)
@@ -25,7 +39,9 @@ export function Plot({ plan, size, laboratory }: Props) {
           <g key={label}>
             <rect x={places.x(from)} y={size.top} width={Math.max(places.x(to) - places.x(from), 1)} height={places.foot - size.top} />
             <path className="edge" d={`M${places.x(from)} ${size.top - 4}V${places.foot}`} />
-            <text x={places.x(from) + 3} y={size.top - 5}>{`Line ${/^Line (\d+)/.exec(label)?.[1] ?? at + 1}`}</text>
+            <text x={places.x(from) + 3} y={size.top - 5}>
+              {bandName(label, at, roomAfter(plan.bands, at, places.x))}
+            </text>
           </g>
         ))}
       </Group>

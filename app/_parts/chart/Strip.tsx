@@ -27,7 +27,7 @@ export function Strip({ strip }: { readonly strip: StripPlan }) {
         <path className="strip-now" d={`M${x} 9${beyond}`} />
       </svg>
       <span className="strip-numbers" aria-hidden="true">
-        {strip.from} <b>{strip.current}</b> {strip.to} {strip.unit}
+        <span className="strip-marker">{strip.marker}</span> {strip.from} <b>{strip.current}</b> {strip.to} {strip.unit}
       </span>
     </span>
   )

@@ -56,7 +56,7 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
         tx.bumpRevision(patientId)
         keepStanding(tx, patientId, call.today)
       }
-      return { value: null, events: [{ action: 'held-resolved', heldId, patientId: known.patientId, decision, reason: reason.trim() }] }
+      return { value: null, events: [{ action: 'held-resolved', heldId, patientId: known.patientId, decision }] }
     })
   } catch (error) {
     if (error instanceof StillHeld) return { ok: false, kind: 'invalid', reason: `Row ${heldId} stays as it is. ${error.message}` }
