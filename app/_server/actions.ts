@@ -5,7 +5,17 @@ import { cookies } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
 import { ROLES } from '../../lib/access/index.ts'
-import { activate, addAccount, changeRole, disableAccount, endSessions, type Outcome, resolveHeld, signOut } from '../../lib/usecases/index.ts'
+import {
+  activate,
+  addAccount,
+  changeRole,
+  disableAccount,
+  endSessions,
+  giveCode,
+  type Outcome,
+  resolveHeld,
+  signOut,
+} from '../../lib/usecases/index.ts'
 import { guardedAction, openAction } from './guard.ts'
 import { callOfNobody, signedIn } from './session.ts'
 import { SESSION_COOKIE } from './signInOptions.ts'
@@ -47,6 +57,10 @@ export async function addPerson(_: Outcome<{ code: string; expiresAt: string }> 
 
 export async function disablePerson(_: Outcome<unknown> | null, form: FormData) {
   return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, disableAccount))
+}
+
+export async function givePersonsCode(_: Outcome<{ code: string; expiresAt: string }> | null, form: FormData) {
+  return guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, (call, input) => giveCode(call, input))
 }
 
 export async function changePersonsRole(_: Outcome<unknown> | null, form: FormData) {

@@ -3,7 +3,8 @@
 import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
 import { Said } from '../_parts/Said.tsx'
-import { changePersonsRole, disablePerson, endPersonsSessions } from '../_server/actions.ts'
+import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode } from '../_server/actions.ts'
+import { CodeShown } from './CodeShown.tsx'
 
 interface Props {
   readonly name: string
@@ -11,11 +12,12 @@ interface Props {
   readonly openSessions: number
 }
 
-/** What can be done to one account. A change of role and disabling end its sessions at once. */
+/** What can be done to one account. A change of role, a new code and disabling end its sessions at once. */
 export function AccountActions({ name, role, openSessions }: Props) {
   const [changed, change, changing] = useActionState(changePersonsRole, null)
   const [disabled, disable, disabling] = useActionState(disablePerson, null)
   const [ended, end, ending] = useActionState(endPersonsSessions, null)
+  const [given, give, giving] = useActionState(givePersonsCode, null)
   return (
     <details>
       <summary>
@@ -42,6 +44,12 @@ export function AccountActions({ name, role, openSessions }: Props) {
             End sessions
           </button>
         </form>
+        <form action={give}>
+          <input type="hidden" name="name" value={name} />
+          <button className="button button-quiet" type="submit" disabled={giving}>
+            New one-time code
+          </button>
+        </form>
         <form action={disable}>
           <input type="hidden" name="name" value={name} />
           <button className="button button-quiet" type="submit" disabled={disabling}>
@@ -52,6 +60,7 @@ export function AccountActions({ name, role, openSessions }: Props) {
       {[changed, ended, disabled].map((outcome, index) => (
         <Said key={['role', 'sessions', 'disable'][index]} outcome={outcome} done="Done." />
       ))}
+      <Said outcome={given} done={given?.ok && <CodeShown {...given.value} />} />
     </details>
   )
 }

@@ -3,8 +3,8 @@
 import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
 import { Said } from '../_parts/Said.tsx'
-import { instantText } from '../_parts/words.ts'
 import { addPerson } from '../_server/actions.ts'
+import { CodeShown } from './CodeShown.tsx'
 
 /** Adds a person and shows the one-time code, this once. */
 export function AddForm() {
@@ -29,17 +29,7 @@ export function AddForm() {
           Add
         </button>
       </form>
-      <Said
-        outcome={outcome}
-        done={
-          outcome?.ok && (
-            <>
-              One-time code, shown this once: <span className="code">{outcome.value.code}</span> Good until {instantText(outcome.value.expiresAt)}.
-              The person uses it at /activate.
-            </>
-          )
-        }
-      />
+      <Said outcome={outcome} done={outcome?.ok && <CodeShown {...outcome.value} />} />
     </section>
   )
 }

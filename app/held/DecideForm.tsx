@@ -12,7 +12,7 @@ export function DecideForm({ heldId }: { readonly heldId: number }) {
     <form className="filters" action={decide}>
       <input type="hidden" name="heldId" value={heldId} />
       <div className="field grow">
-        <label htmlFor={`reason-${heldId}`}>Reason (kept in the log)</label>
+        <label htmlFor={`reason-${heldId}`}>Reason (kept with the row)</label>
         <input className="input" id={`reason-${heldId}`} name="reason" required minLength={3} maxLength={500} autoComplete="off" />
       </div>
       <button className="button button-quiet" type="submit" name="decision" value="file" disabled={busy}>

@@ -1,3 +1,4 @@
+import { RULE_IDS, ruleTitle } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { words } from '../_parts/words.ts'
 
@@ -6,6 +7,11 @@ interface Props {
   readonly phases: readonly string[]
   readonly clinicians: readonly string[]
   readonly rules: readonly string[]
+}
+
+function titleOf(word: string): string {
+  const rule = RULE_IDS.find((id) => id === word)
+  return rule === undefined ? words(word) : ruleTitle(rule)
 }
 
 function Choice({
@@ -46,7 +52,7 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
         <Choice name="clinician" says="Clinician" value={query.clinician} of={clinicians} show={(name) => name} />
-        <Choice name="rule" says="Finding" value={query.rule} of={rules} show={words} />
+        <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
         <button className="button button-quiet" type="submit">
           Filter
         </button>

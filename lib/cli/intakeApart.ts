@@ -2,20 +2,30 @@
 import { openStore } from '../store/index.ts'
 import { type ApartRequest, type ApartWord, acceptFiles } from '../usecases/index.ts'
 
-function say(word: ApartWord): void {
-  process.send?.(word)
+/** Resolves when the word has left this process: ending earlier would cut a long answer off. Nobody may be there to hear it; the work is done all the same. */
+function say(word: ApartWord): Promise<void> {
+  return new Promise((resolve) => {
+    process.send?.(word, undefined, undefined, () => resolve())
+  })
 }
 
-process.once('message', async ({ databaseUrl, call, files, source, dryRun }: ApartRequest) => {
+type Answer = Extract<ApartWord, { kind: 'answer' }>['outcome']
+
+async function answerTo({ databaseUrl, call, files, source, dryRun }: ApartRequest): Promise<Answer> {
   const store = await openStore(databaseUrl)
   try {
-    const onProgress = (progress: Extract<ApartWord, { kind: 'progress' }>['progress']) => say({ kind: 'progress', progress })
-    say({ kind: 'answer', outcome: await acceptFiles({ store, ...call }, files, { source, dryRun, onProgress }) })
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    say({ kind: 'answer', outcome: { ok: false, kind: 'unavailable', reason: `The files could not be taken in: ${reason}` } })
+    return await acceptFiles({ store, ...call }, files, { source, dryRun, onProgress: (progress) => void say({ kind: 'progress', progress }) })
   } finally {
     await store.close()
-    process.disconnect()
   }
+}
+
+function unavailable(error: unknown): Answer {
+  const reason = error instanceof Error ? error.message : String(error)
+  return { ok: false, kind: 'unavailable', reason: `The files could not be taken in: ${reason}` }
+}
+
+process.once('message', async (request: ApartRequest) => {
+  await say({ kind: 'answer', outcome: await answerTo(request).catch(unavailable) })
+  if (process.connected) process.disconnect()
 })

@@ -1,6 +1,6 @@
 import { type Course, isActive } from '../course/index.ts'
 import type { RiskAssessment } from '../models/index.ts'
-import { addDays, type Day, daysBetween } from '../time/index.ts'
+import { addDays, type Day, daysBetween, laterDay } from '../time/index.ts'
 import { daysDone } from './done.ts'
 import { graceDays, intervalText, plusInterval } from './interval.ts'
 import { type DueTest, type FollowUpPlan, type Interval, type PlanRow, type Repeat, TEST_GROUPS, type TestGroup } from './plan.ts'
@@ -10,6 +10,8 @@ import { rowBegins } from './rowBegins.ts'
 interface Asked {
   readonly from: Day
   readonly every: Interval
+  /** When the row began to ask: it makes nothing due before that. */
+  readonly begins: Day
   readonly because: string
 }
 
@@ -38,7 +40,7 @@ function askedByRow(row: PlanRow, risk: readonly RiskAssessment[], asking: Askin
   if (begins === null || every === null) return []
   const from = lastDoneOn ?? begins
   const since = lastDoneOn === null ? `from ${begins}, none done yet` : `after the one of ${lastDoneOn}`
-  return [{ from, every, because: `${row.name}: ${intervalText(every)} ${since}; ${row.source}` }]
+  return [{ from, every, begins, because: `${row.name}: ${intervalText(every)} ${since}; ${row.source}` }]
 }
 
 function askedByRepeat(row: PlanRow, repeats: readonly Repeat[], { course, group, lastDoneOn }: Asking): Asked[] {
@@ -49,12 +51,13 @@ function askedByRepeat(row: PlanRow, repeats: readonly Repeat[], { course, group
     .map(({ sampledOn }) => ({
       from: sampledOn,
       every,
+      begins: sampledOn,
       because: `${row.name}: ${intervalText(every)} after the sample of ${sampledOn}; ${row.source}`,
     }))
 }
 
-function dueTest({ from, every, because }: Asked, { course, plan, group, lastDoneOn }: Asking): DueTest {
-  const dueOn = plusInterval(from, every)
+function dueTest({ from, every, begins, because }: Asked, { course, plan, group, lastDoneOn }: Asking): DueTest {
+  const dueOn = laterDay(plusInterval(from, every), begins)
   return {
     group,
     lastDoneOn,
@@ -68,7 +71,8 @@ function dueTest({ from, every, because }: Asked, { course, plan, group, lastDon
 
 /**
  * What is due by the plan, one entry a test group in the order of TEST_GROUPS: of the rows that are for the patient the one that asks for it first.
- * Counted from the sample that last did the test, else from the day the row began to count. Nothing is due once the patient has left the clinic.
+ * Counted from the sample that last did the test, else from the day the row began to count; never due before that day (ours): a line that starts
+ * today does not make yesterday's absence of a test late. Nothing is due once the patient has left the clinic.
  */
 export function testsDue(course: Course, plan: FollowUpPlan, risk: readonly RiskAssessment[], repeats: readonly Repeat[]): DueTest[] {
   if (course.leftOn !== null) return []

@@ -13,9 +13,9 @@ import type { About } from './runs.ts'
 const UNIT = 'mmol/L'
 
 /** Total or adjusted calcium above which it counts as raised (IMWG 2014, 2016). */
-export const RAISED: PublishedLimit = published(UNIT, { 'mmol/L': '2.75', 'mg/dL': '11' })
+const RAISED: PublishedLimit = published(UNIT, { 'mmol/L': '2.75', 'mg/dL': '11' })
 /** Total or adjusted calcium at which it is dangerous (common practice). */
-export const DANGEROUS: PublishedLimit = published(UNIT, { 'mmol/L': '3.0', 'mg/dL': '12' })
+const DANGEROUS: PublishedLimit = published(UNIT, { 'mmol/L': '3.0', 'mg/dL': '12' })
 /** How far above the laboratory's own upper limit counts as raised (IMWG 2014). */
 const ABOVE_UPPER: PublishedLimit = published(UNIT, { 'mmol/L': '0.25', 'mg/dL': '1' })
 /** Upper limit of ionised calcium where the laboratory names none (from memory). */
@@ -53,28 +53,55 @@ function against(reading: CalciumReading, limit: PublishedLimit, bar: Bar, withA
   return anyHolds(bar(total.value, total.limit), byAdjusted)
 }
 
+function excessOver(reading: CalciumReading, limit: PublishedLimit, withAdjusted: boolean): number {
+  const total = compared(reading.sample, limit)
+  const kept = limit.in[UNIT]
+  const byTotal = ratioOf(total.value.low, total.limit)
+  return withAdjusted && reading.adjusted !== null && kept !== undefined ? Math.max(byTotal, ratioOf(reading.adjusted.low, kept)) : byTotal
+}
+
+/** A limit that lies above the laboratory's own upper one, in both units; null where the laboratory names none. */
+function upperLimit({ sample }: CalciumReading): PublishedLimit | null {
+  const upper = sample.results[0]?.referenceHigh ?? null
+  const kept = ABOVE_UPPER.in[UNIT]
+  if (upper === null || kept === undefined) return null
+  const { unit, limit } = compared(sample, ABOVE_UPPER)
+  const printed = unit === sample.printed?.printedUnit ? { [unit]: upper.printed.plus(limit) } : {}
+  return { keptUnit: UNIT, in: { [UNIT]: upper.kept.plus(kept), ...printed } }
+}
+
+/** What one rule asks of a reading: whether it holds, and by how much the value exceeds the limit it exceeds most. */
+export interface CalciumQuestion {
+  readonly limit: PublishedLimit
+  readonly holds: (reading: CalciumReading) => Holds
+  readonly excess: (reading: CalciumReading) => number
+}
+
 /** Total calcium alone above the limit: what clinical relapse asks (IMWG 2016). */
-export function totalRaised(reading: CalciumReading): Holds {
-  return against(reading, RAISED, above, false)
+export const totalRaised: CalciumQuestion = {
+  limit: RAISED,
+  holds: (reading) => against(reading, RAISED, above, false),
+  excess: (reading) => excessOver(reading, RAISED, false),
 }
 
 /** Total or adjusted calcium at the level of danger. */
-export function dangerous(reading: CalciumReading): Holds {
-  return against(reading, DANGEROUS, atLeast, true)
-}
-
-function aboveUpper({ sample, adjusted: byAlbumin }: CalciumReading): Holds {
-  const upper = sample.results[0]?.referenceHigh ?? null
-  if (upper === null) return 'no'
-  const margin = compared(sample, ABOVE_UPPER)
-  const kept = ABOVE_UPPER.in[UNIT]
-  const byTotal = above(margin.value, (margin.unit === sample.printed?.printedUnit ? upper.printed : upper.kept).plus(margin.limit))
-  return anyHolds(byTotal, byAlbumin === null || kept === undefined ? 'no' : above(byAlbumin, upper.kept.plus(kept)))
+export const dangerous: CalciumQuestion = {
+  limit: DANGEROUS,
+  holds: (reading) => against(reading, DANGEROUS, atLeast, true),
+  excess: (reading) => excessOver(reading, DANGEROUS, true),
 }
 
 /** Total or adjusted calcium above the limit, or far enough above the laboratory's own upper limit (IMWG 2014). */
-export function raised(reading: CalciumReading): Holds {
-  return anyHolds(against(reading, RAISED, above, true), aboveUpper(reading))
+export const raised: CalciumQuestion = {
+  limit: RAISED,
+  holds: (reading) => {
+    const upper = upperLimit(reading)
+    return anyHolds(against(reading, RAISED, above, true), upper === null ? 'no' : against(reading, upper, above, true))
+  },
+  excess: (reading) => {
+    const upper = upperLimit(reading)
+    return Math.max(excessOver(reading, RAISED, true), upper === null ? 0 : excessOver(reading, upper, true))
+  },
 }
 
 function isNormal(ionised: Measurement): boolean {
@@ -94,13 +121,14 @@ function normalIonised(course: Course, on: Day): Measurement | null {
   return nearest !== null && isNormal(nearest) ? nearest : null
 }
 
-function tellsCalcium(course: Course, { sample, albumin, adjusted: byAlbumin }: CalciumReading, limit: PublishedLimit, wanted: Window): Telling {
+function tellsCalcium(course: Course, reading: CalciumReading, question: CalciumQuestion, wanted: Window): Telling {
+  const { sample, albumin, adjusted: byAlbumin } = reading
   const ionised = normalIonised(course, sample.on)
-  const { value, limit: at, unit } = compared(sample, limit)
+  const { limit: at, unit } = compared(sample, question.limit)
   const upper = sample.results[0]?.referenceHigh ?? null
   return {
     window: ionised === null ? wanted : 'next-visit',
-    excess: ratioOf(value.low, at),
+    excess: question.excess(reading),
     cautions: when(ionised !== null, 'ionised-normal'),
     evidence: [
       ...(albumin === null ? [] : [evidenceOf('current', 'albumin', 'g/L', albumin)]),
@@ -118,19 +146,13 @@ function tellsCalcium(course: Course, { sample, albumin, adjusted: byAlbumin }: 
 }
 
 /** One calcium rule over the whole series: total is shown beside adjusted calcium, and a normal ionised calcium makes it a note for the next visit. */
-export function calciumLimit(
-  course: Course,
-  about: About,
-  holds: (reading: CalciumReading) => Holds,
-  limit: PublishedLimit,
-  wanted: Window,
-): Limited {
+export function calciumLimit(course: Course, about: About, question: CalciumQuestion, wanted: Window): Limited {
   const readings = calciumReadings(course)
   const readingAt = (sample: Measurement, at: number) => readings[at] ?? { sample, albumin: null, adjusted: null }
   return {
     about,
     of: course.markers.calcium,
-    holds: (sample, at) => holds(readingAt(sample, at)),
-    tells: (sample, at) => tellsCalcium(course, readingAt(sample, at), limit, wanted),
+    holds: (sample, at) => question.holds(readingAt(sample, at)),
+    tells: (sample, at) => tellsCalcium(course, readingAt(sample, at), question, wanted),
   }
 }

@@ -1,5 +1,5 @@
 import type { Measurement } from '../course/index.ts'
-import { decimalText, type Interval, isExact } from '../units/index.ts'
+import { decimalText, isExact } from '../units/index.ts'
 import type { Evidence } from './finding.ts'
 
 /** The number a sample's report prints and its comparator; for a derived range, the end that is known. */
@@ -25,12 +25,6 @@ export function valueText(sample: Measurement, unit: string): string {
 /** A sample's value in the unit kept, as a person reads it. */
 export function keptText(sample: Measurement, unit: string): string {
   return sample.words !== null && sample.printed === null ? sample.words : valueText({ ...sample, printed: null, words: null }, unit)
-}
-
-/** A value that has no sample of its own to name, as text: a number, or the end that is known. */
-export function intervalText(value: Interval): string {
-  if (isExact(value)) return decimalText(value.low)
-  return value.high === null ? `>=${decimalText(value.low)}` : `<=${decimalText(value.high)}`
 }
 
 const ROLES: readonly Evidence['role'][] = ['reference', 'previous', 'current']

@@ -17,6 +17,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),
   'held-resolved': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
   'account-added': account,
+  'account-code-given': account,
   'account-activated': account,
   'account-disabled': account,
   'account-role-changed': account,

@@ -39,6 +39,7 @@ export type TrailEvent =
       readonly decision: 'file' | 'refuse'
     }
   | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
+  | { readonly action: 'account-code-given'; readonly account: string }
   | { readonly action: 'account-activated'; readonly account: string }
   | { readonly action: 'account-disabled'; readonly account: string }
   | { readonly action: 'account-role-changed'; readonly account: string; readonly from: Role; readonly to: Role }

@@ -24,6 +24,7 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'held-resolved': ({ heldId, patientId, decision }, { patients }) =>
     `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}.`,
   'account-added': ({ account, role }) => `Account ${account} was added with the role ${role}.`,
+  'account-code-given': ({ account }) => `Account ${account} was given a new one-time code.`,
   'account-activated': ({ account }) => `Account ${account} was activated.`,
   'account-disabled': ({ account }) => `Account ${account} was disabled.`,
   'account-role-changed': ({ account, from, to }) => `Account ${account} changed from ${from} to ${to}.`,

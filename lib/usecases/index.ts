@@ -1,10 +1,12 @@
 /** What people can do: may -> load -> compute -> record -> return. One file a use case. */
 export { activate } from './accounts/activate.ts'
-export { addAccount, type OneTimeCode } from './accounts/addAccount.ts'
+export { addAccount } from './accounts/addAccount.ts'
 export { changeRole } from './accounts/changeRole.ts'
 export { disableAccount } from './accounts/disableAccount.ts'
 export { endSessions } from './accounts/endSessions.ts'
+export { giveCode } from './accounts/giveCode.ts'
 export { listAccounts } from './accounts/listAccounts.ts'
+export type { OneTimeCode } from './accounts/oneTimeCode.ts'
 export type { Call, Outcome } from './call.ts'
 export { clinicDay } from './clinicDay.ts'
 export { consoleCall } from './consoleCall.ts'

@@ -2,7 +2,7 @@ import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
 import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
 import { whySentence } from '../review/index.ts'
-import { CAUTION_SAYS, type Evidence, type Finding, ruleAbout, says } from '../rules/index.ts'
+import { CAUTION_SAYS, type Evidence, type Finding, ruleAbout, ruleTitle, says } from '../rules/index.ts'
 import type { Assessment } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
 import type { EvidenceView, FindingView, PatientView } from './views.ts'
@@ -32,6 +32,7 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>):
   const { asks, source } = ruleAbout(rule)
   return {
     rule,
+    title: ruleTitle(rule),
     state,
     certainty,
     window,

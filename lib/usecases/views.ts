@@ -1,20 +1,10 @@
 import type { ChartPlan, Strip } from '../charts/index.ts'
 import type { Window } from '../rules/index.ts'
+import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 
 /** What the address of the review list can ask for. Never a name. */
-export interface ListQuery {
-  readonly window: Window | null
-  readonly phase: string | null
-  readonly clinician: string | null
-  readonly rule: string | null
-  readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
-  /** Sort direction where it is not urgency. */
-  readonly descending: boolean
-  /** From 1. */
-  readonly page: number
-  readonly pageSize: number
-}
+export type ListQuery = StandingQuery
 
 /** One place in the review list, as few fields as the page shows. */
 export interface ListRow {
@@ -69,6 +59,8 @@ export interface EvidenceView {
 
 export interface FindingView {
   readonly rule: string
+  /** What the rule is called. */
+  readonly title: string
   readonly state: string
   readonly certainty: string
   readonly window: Window
@@ -148,7 +140,7 @@ export interface RowProblem {
 }
 
 /** What became of one file. rows = filed + known + corrected + held + refused. */
-export interface FileReport {
+export interface FileReport extends FileCounts {
   /** Null on a dry run and for a file refused whole. */
   readonly fileId: number | null
   readonly fileName: string
@@ -161,14 +153,6 @@ export interface FileReport {
   readonly dryRun: boolean
   /** Why the whole file was refused; null where it was taken. */
   readonly refusedWhole: { readonly reason: string; readonly sentence: string } | null
-  readonly rows: number
-  readonly filed: number
-  readonly known: number
-  readonly corrected: number
-  readonly held: number
-  readonly refused: number
-  /** Rows held earlier that this file's originals let be filed. */
-  readonly released: number
   readonly problems: readonly RowProblem[]
 }
 

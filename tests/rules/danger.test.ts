@@ -61,7 +61,9 @@ testRule('danger-kidney', {
 })
 
 test('a kidney injury older than 14 days ended the day after them', () => {
-  expect(foundBy('danger-kidney', active(injured('150')), '2024-08-20')).toMatchObject([{ since: '2024-07-01', endedOn: '2024-07-16', cautions: [] }])
+  expect(foundBy('danger-kidney', active(injured('150')), '2024-08-20')).toMatchObject([
+    { since: '2024-07-01', endedOn: '2024-07-16', window: 'same-day', cautions: [] },
+  ])
 })
 
 const kappa = (values: string[], unit = 'mg/L') => every4Weeks('kappa-flc', unit, values)

@@ -15,6 +15,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
   [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse' }, 'Held row 7 was refused.'],
   [{ action: 'account-added', account: 'n', role: 'navigator' }, 'Account n was added with the role navigator.'],
+  [{ action: 'account-code-given', account: 'nurse' }, 'Account nurse was given a new one-time code.'],
   [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],
   [{ action: 'account-disabled', account: 'n' }, 'Account n was disabled.'],
   [{ action: 'account-role-changed', account: 'n', from: 'navigator', to: 'physician' }, 'Account n changed from navigator to physician.'],

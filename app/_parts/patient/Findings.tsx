@@ -3,11 +3,11 @@ import { WINDOW_WORDS, words } from '../words.ts'
 import { EvidenceTable } from './EvidenceTable.tsx'
 
 function Finding({ finding }: { readonly finding: FindingView }) {
-  const { rule, state, certainty, window, since, endedOn, cautions, evidence, says, asks, source } = finding
+  const { rule, title, state, certainty, window, since, endedOn, cautions, evidence, says, asks, source } = finding
   return (
     <article className={`finding finding-${endedOn === null ? window : 'past'}`}>
       <h3>
-        <code>{rule}</code>{' '}
+        {title}{' '}
         <span className="small">
           {endedOn === null ? WINDOW_WORDS[window] : `ended ${endedOn}`}; {state}
           {certainty === 'possible' && ', possible, not certain'}; since {since}
@@ -23,9 +23,9 @@ function Finding({ finding }: { readonly finding: FindingView }) {
           ))}
         </ul>
       )}
-      <EvidenceTable evidence={evidence} of={`${rule} since ${since}`} />
+      <EvidenceTable evidence={evidence} of={`${title}, since ${since}`} />
       <p className="small soft">
-        Asks: {asks} Source: {source}
+        Rule <code>{rule}</code> asks: {asks} Source: {source}
       </p>
     </article>
   )

@@ -26,8 +26,15 @@ function statusOf(reports: readonly FileReport[]): ExitStatus {
   return reports.some((report) => report.refusedWhole !== null || report.held + report.refused > 0) ? 3 : 0
 }
 
+const WHY: Readonly<Record<string, string>> = { ENOENT: 'there is no such file', EISDIR: 'it is a directory', EACCES: 'this user may not read it' }
+
 async function readIncoming(path: string): Promise<IncomingFile> {
-  return { name: basename(path), bytes: await readFile(path) }
+  try {
+    return { name: basename(path), bytes: await readFile(path) }
+  } catch (error) {
+    const { code = '', message } = error as NodeJS.ErrnoException
+    throw new Error(`"${path}" cannot be read: ${WHY[code] ?? message}.`)
+  }
 }
 
 export const intake: Command = {

@@ -1,4 +1,4 @@
-import { calciumLimit, DANGEROUS, dangerous } from '../calcium.ts'
+import { calciumLimit, dangerous } from '../calcium.ts'
 import { dangerFindings } from '../limit.ts'
 import type { CourseRule } from '../rule.ts'
 
@@ -7,7 +7,7 @@ export const dangerCalcium: CourseRule = {
   asks: 'Is calcium, total or adjusted for albumin, at or above 3.0 mmol/L (12 mg/dL)?',
   source: '(common practice); upper limit of ionised calcium 1.30 mmol/L (from memory)',
   check: (course) => {
-    const limited = calciumLimit(course, { rule: 'danger-calcium', organDamage: true }, dangerous, DANGEROUS, 'same-day')
+    const limited = calciumLimit(course, { rule: 'danger-calcium', organDamage: true }, dangerous, 'same-day')
     return dangerFindings(limited, course.today)
   },
 }

@@ -29,9 +29,7 @@ function tells(samples: readonly Measurement[], at: number): Telling {
 // The rise is news for 14 days; after them it has ended although no later sample says so.
 function endedByAge(finding: Finding, last: Measurement | undefined, course: Course): Finding {
   const lapsed = finding.endedOn === null && last !== undefined && daysBetween(last.on, course.today) > INJURY_COUNTS_DAYS
-  return lapsed
-    ? { ...finding, endedOn: addDays(last.on, INJURY_COUNTS_DAYS + 1), cautions: finding.cautions.filter((caution) => caution !== 'stale') }
-    : finding
+  return lapsed ? { ...finding, endedOn: addDays(last.on, INJURY_COUNTS_DAYS + 1) } : finding
 }
 
 export const dangerKidney: CourseRule = {
@@ -41,6 +39,7 @@ export const dangerKidney: CourseRule = {
   check: (course) => {
     const { creatinine } = course.markers
     const { samples } = creatinine
+    const last = samples.at(-1)
     const found = dangerFindings(
       {
         about: { rule: 'danger-kidney', organDamage: true },
@@ -48,8 +47,9 @@ export const dangerKidney: CourseRule = {
         holds: (_, at) => kidneyInjuryAt(samples, at)?.holds ?? 'no',
         tells: (_, at) => tells(samples, at),
       },
-      course.today,
+      // It ends before it can grow stale: what it said on the day of its last sample stays its history.
+      last?.on ?? course.today,
     )
-    return found.map((finding) => endedByAge(finding, samples.at(-1), course))
+    return found.map((finding) => endedByAge(finding, last, course))
   },
 }

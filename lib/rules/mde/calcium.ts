@@ -1,4 +1,4 @@
-import { calciumLimit, RAISED, raised } from '../calcium.ts'
+import { calciumLimit, raised } from '../calcium.ts'
 import { twoSampleFindings } from '../limit.ts'
 import { isPrecursor } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
@@ -10,6 +10,6 @@ export const mdeCalcium: CourseRule = {
   source: `${SOURCES.imwg2014}; upper limit of ionised calcium 1.30 mmol/L (from memory)`,
   check: (course) => {
     if (!isPrecursor(course)) return []
-    return twoSampleFindings(calciumLimit(course, { rule: 'mde-calcium', organDamage: true }, raised, RAISED, 'within-7-days'))
+    return twoSampleFindings(calciumLimit(course, { rule: 'mde-calcium', organDamage: true }, raised, 'within-7-days'))
   },
 }

@@ -1,7 +1,8 @@
 import { type InvolvedPair, lightChainPairs } from '../../course/index.ts'
 import { allHold, atLeast, decimal, type Holds, isExact, roundedText } from '../../units/index.ts'
 import { anyCensored, when } from '../cautions.ts'
-import { evidenceOf, intervalText } from '../evidence.ts'
+import { evidenceOf } from '../evidence.ts'
+
 import { ratioOf } from '../excess.ts'
 import { twoSampleFindings } from '../limit.ts'
 import { isPrecursor } from '../phases.ts'
@@ -17,9 +18,9 @@ function ratioReached({ involved, uninvolved }: InvolvedPair): Holds {
   return involved.high === null || involved.high.gte(uninvolved.low.times(RATIO)) ? 'possible' : 'no'
 }
 
-function facts({ involved, uninvolved }: InvolvedPair): Record<string, string> {
-  const ratio = isExact(involved) && isExact(uninvolved) && uninvolved.low.gt(0) ? { ratio: roundedText(involved.low.div(uninvolved.low), 1) } : {}
-  return { uninvolved: intervalText(uninvolved), ...ratio }
+function ratioFact({ involved, uninvolved }: InvolvedPair): Record<string, string> {
+  const isNumber = isExact(involved) && isExact(uninvolved) && uninvolved.low.gt(0)
+  return isNumber ? { ratio: roundedText(involved.low.div(uninvolved.low), 1) } : {}
 }
 
 export const mdeLightChain: CourseRule = {
@@ -40,13 +41,17 @@ export const mdeLightChain: CourseRule = {
       },
       tells: (sample, at) => {
         const pair = pairs[at]
-        const beside = course.lightChains[at]?.[other]
+        const sampled = course.lightChains[at]?.[other]
+        const beside = sampled === undefined ? null : evidenceOf('current', `${other}-flc`, 'mg/L', sampled)
         return {
           window: 'within-7-days',
           excess: ratioOf(sample.value.low, INVOLVED),
           cautions: when(pair !== undefined && !anyCensored(sample.value) && anyCensored(pair.uninvolved), 'censored'),
-          evidence: beside === undefined ? [] : [evidenceOf('current', `${other}-flc`, 'mg/L', beside)],
-          facts: pair === undefined ? {} : facts(pair),
+          evidence: beside === null ? [] : [beside],
+          facts: {
+            ...(beside === null ? {} : { uninvolved: `${beside.comparator ?? ''}${beside.value}` }),
+            ...(pair === undefined ? {} : ratioFact(pair)),
+          },
         }
       },
     })

@@ -1,4 +1,4 @@
-import { calciumLimit, RAISED, totalRaised } from '../calcium.ts'
+import { calciumLimit, totalRaised } from '../calcium.ts'
 import { twoSampleFindings } from '../limit.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
@@ -10,6 +10,6 @@ export const relapseCalcium: CourseRule = {
   source: `clinical relapse, ${SOURCES.imwg2016}; upper limit of ionised calcium 1.30 mmol/L (from memory)`,
   check: (course) => {
     if (!runsAsActive(course)) return []
-    return twoSampleFindings(calciumLimit(course, { rule: 'relapse-calcium', organDamage: true }, totalRaised, RAISED, 'within-7-days'))
+    return twoSampleFindings(calciumLimit(course, { rule: 'relapse-calcium', organDamage: true }, totalRaised, 'within-7-days'))
   },
 }

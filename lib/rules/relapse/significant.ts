@@ -1,6 +1,6 @@
 import type { Course, Mark, Marker, Measurement } from '../../course/index.ts'
 import { daysBetween } from '../../time/index.ts'
-import { allHold, anyHolds, atLeast, decimal, decimalText, type Holds } from '../../units/index.ts'
+import { allHold, anyHolds, atLeast, type Decimal, decimal, decimalText, type Holds, larger, smaller } from '../../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
 import { ratioAbnormalOn, renalInterval } from '../criterion/markerRises.ts'
 import { levelFrom, meets, RISES, type RiseCriterion } from '../criterion/rise.ts'
@@ -19,10 +19,16 @@ const APART_DAYS = 62
 const DOUBLED: RiseCriterion = { share: decimal('1'), amount: decimal('0'), strictAmount: false, high: null }
 const AT_LEAST = decimal('5')
 
+// Doubled and at least 5 g/L, or up by 10 g/L: whichever is reached first.
+function serumLevel(lowest: Decimal): Decimal {
+  return smaller(larger(levelFrom(DOUBLED, lowest).at, AT_LEAST), levelFrom(RISES.significantSerum, lowest).at)
+}
+
 /** How one marker shows a significant relapse: what each of two samples must meet against the lowest value. */
 interface Way {
   readonly marker: Marker
-  readonly criterion: RiseCriterion
+  /** The smallest value that counts above a lowest one, in the marker's unit. */
+  readonly level: (lowest: Decimal) => Decimal
   readonly holds: (lowest: Mark, sample: Measurement) => Holds
   readonly cautions: (sample: Measurement) => readonly Caution[]
   readonly freeLightChains: boolean
@@ -36,19 +42,19 @@ function ways(course: Course): readonly Way[] {
   return [
     {
       marker: serum,
-      criterion: RISES.significantSerum,
+      level: serumLevel,
       holds: (lowest, sample) => anyHolds(doubled(lowest, sample), meets(RISES.significantSerum, lowest.value, sample.value)),
       ...plain,
     },
     {
       marker: urine,
-      criterion: RISES.significantUrine,
+      level: (lowest) => levelFrom(RISES.significantUrine, lowest).at,
       holds: (lowest, sample) => meets(RISES.significantUrine, lowest.value, sample.value),
       ...plain,
     },
     {
       marker: involved,
-      criterion: RISES.significantLightChain,
+      level: (lowest) => levelFrom(RISES.significantLightChain, lowest).at,
       holds: (lowest, sample) => {
         const rise = meets(RISES.significantLightChain, lowest.value, sample.value)
         return rise === 'no' ? rise : allHold(rise, abnormal(sample))
@@ -71,6 +77,7 @@ function holdsAt({ marker, holds }: Way, at: number): Holds {
 function shown(way: Way, at: number): Shown {
   const { window, lowest, name, unit } = way.marker
   const [previous, current, reference] = [window[at - 1] as Measurement, window[at] as Measurement, lowest[at - 1] as Mark]
+  const level = way.level(reference.value.low)
   const changed = methodChanged(reference.sample, current) || methodChanged(reference.sample, previous)
   return {
     window: changed && way.freeLightChains ? 'within-30-days' : 'within-7-days',
@@ -94,10 +101,10 @@ function shown(way: Way, at: number): Shown {
       previousOn: previous.on,
       reference: keptText(reference.sample, unit),
       referenceOn: reference.sample.on,
-      level: `${decimalText(levelFrom(way.criterion, reference.value.low).at)} ${unit}`,
+      level: `${decimalText(level)} ${unit}`,
       ...riseFacts(reference.sample, current),
     },
-    excess: ratioOf(current.value.low, levelFrom(way.criterion, reference.value.low).at),
+    excess: ratioOf(current.value.low, level),
   }
 }
 

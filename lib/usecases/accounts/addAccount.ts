@@ -1,16 +1,9 @@
 import type { Role } from '../../access/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { digestOf, plainCode, randomCode } from '../sessions/token.ts'
+import { freshCode, type OneTimeCode } from './oneTimeCode.ts'
 
-const CODE_HOURS = 72
 const LONGEST_NAME = 100
-
-/** A one-time code, shown once, and until when it is good (UTC, ISO 8601). */
-export interface OneTimeCode {
-  readonly code: string
-  readonly expiresAt: string
-}
 
 function nameProblem(name: string): string | null {
   if (name === '') return 'The account has no name.'
@@ -29,9 +22,7 @@ export async function addAccount(call: Call, given: { readonly name: string; rea
   const { role } = given
   const problem = nameProblem(name)
   if (problem !== null) return { ok: false, kind: 'invalid', reason: problem }
-  const code = randomCode()
-  const expiresAt = new Date(Date.parse(call.now) + CODE_HOURS * 3_600_000).toISOString()
-  const secret = { codeHash: digestOf(plainCode(code)), codeExpiresAt: expiresAt }
+  const { shown, secret } = freshCode(call.now)
   const existing = call.store.reader.account(name)
   if (existing !== null && (existing.passwordHash !== null || existing.disabledAt !== null || existing.role !== role)) {
     return { ok: false, kind: 'invalid', reason: `There is an account named ${existing.name} already.` }
@@ -40,6 +31,6 @@ export async function addAccount(call: Call, given: { readonly name: string; rea
     // Another program may have added it a moment ago; the unique name then refuses, and nothing is changed.
     if (existing === null) tx.insertAccount({ name, role, createdAt: call.now, ...secret })
     else tx.setCode(existing.id, secret)
-    return { value: { ok: true, value: { code, expiresAt } }, events: [{ action: 'account-added', account: existing?.name ?? name, role }] }
+    return { value: { ok: true, value: shown }, events: [{ action: 'account-added', account: existing?.name ?? name, role }] }
   })
 }

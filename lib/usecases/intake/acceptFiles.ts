@@ -2,7 +2,7 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { FileReport } from '../views.ts'
 import type { IncomingFile, IntakeOptions } from './incoming.ts'
-import { type OpenedFile, openFile, takeFile } from './takeFile.ts'
+import { type OpenedFile, openFile, type ReadableFile, readAhead, takeFile } from './takeFile.ts'
 
 // Patients before their courses, courses before results, whatever order the files are named in.
 const ORDER = ['patients', 'course', 'results']
@@ -60,9 +60,10 @@ async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOption
   return { ...report, fileId }
 }
 
-async function keepFile(opened: OpenedFile, call: Call, options: IntakeOptions): Promise<FileReport> {
+async function keepFile(opened: ReadableFile, call: Call, options: IntakeOptions): Promise<FileReport> {
+  const read = readAhead(opened, call, options)
   return call.store.record(call, (tx) => {
-    const report = takeFile(tx, opened, call, options)
+    const report = takeFile(tx, opened, read, call, options)
     const { sha256, fileName, rows, filed, known, corrected, held, refused, released, fileId } = report
     return {
       value: report,
@@ -72,10 +73,11 @@ async function keepFile(opened: OpenedFile, call: Call, options: IntakeOptions):
 }
 
 /** Works everything out in one transaction and takes it back, so that a dry run reports exactly what the real run would. */
-async function tryFiles(readable: readonly OpenedFile[], call: Call, options: IntakeOptions): Promise<readonly FileReport[]> {
+async function tryFiles(readable: readonly ReadableFile[], call: Call, options: IntakeOptions): Promise<readonly FileReport[]> {
+  const read = readable.map((opened) => readAhead(opened, call, options))
   try {
     return await call.store.record(call, (tx) => {
-      throw new NothingKept(readable.map((opened) => takeFile(tx, opened, call, options)))
+      throw new NothingKept(readable.map((opened, index) => takeFile(tx, opened, read[index] ?? [], call, options)))
     })
   } catch (error) {
     if (error instanceof NothingKept) return error.reports
@@ -83,16 +85,22 @@ async function tryFiles(readable: readonly OpenedFile[], call: Call, options: In
   }
 }
 
+/** Why nothing is taken in: the actor may not (logged), or there is no file. Null where it may begin. */
+export async function refusedIntake(call: Call, files: readonly IncomingFile[]): Promise<Extract<Outcome<never>, { ok: false }> | null> {
+  const refused = await refusedUnlessMay(call, 'intake.write', 'intake')
+  if (refused !== null) return refused
+  return files.length === 0 ? { ok: false, kind: 'invalid', reason: 'No file was named.' } : null
+}
+
 /**
  * Takes files in: patients, then courses, then results. Each file is one transaction with its log row: every row of it is filed, known, corrected,
  * held or refused, or none of the file is kept. Answers in the order of taking, files refused whole last.
  */
 export async function acceptFiles(call: Call, files: readonly IncomingFile[], options: IntakeOptions): Promise<Outcome<readonly FileReport[]>> {
-  const refused = await refusedUnlessMay(call, 'intake.write', 'intake')
+  const refused = await refusedIntake(call, files)
   if (refused !== null) return refused
-  if (files.length === 0) return { ok: false, kind: 'invalid', reason: 'No file was named.' }
   const opened = files.map(openFile).toSorted((a, b) => place(a) - place(b))
-  const readable = opened.filter((file) => file.table.ok)
+  const readable = opened.filter((file): file is ReadableFile => file.table.ok)
   const reports: FileReport[] = options.dryRun ? [...(await tryFiles(readable, call, options))] : []
   if (!options.dryRun) for (const file of readable) reports.push(await keepFile(file, call, options))
   for (const file of opened.filter((other) => !other.table.ok)) reports.push(await refuseWhole(file, call, options))

@@ -13,11 +13,15 @@ import {
 } from '../../results/index.ts'
 import type { Tx } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
+import type { ReadRow } from './readRow.ts'
 
 /** What became of a row that could be read; `on` is the day it speaks of. */
 export type Filed =
   | { readonly outcome: 'filed' | 'known' | 'corrected'; readonly patientId: string }
   | { readonly outcome: 'held'; readonly patientId: string; readonly reason: string; readonly sentence: string; readonly on: Day | null }
+
+/** What became of any row. */
+export type RowAnswer = Filed | { readonly outcome: 'refused'; readonly reason: string; readonly sentence: string }
 
 /** Where a row stands, and when it is filed. */
 export interface RowPlace {
@@ -27,7 +31,7 @@ export interface RowPlace {
 }
 
 /** Files a patient: new, completed or changed; the row as it was is kept. */
-export function filePatient(tx: Tx, patient: Patient, place: RowPlace): Filed {
+function filePatient(tx: Tx, patient: Patient, place: RowPlace): Filed {
   const known = tx.patient(patient.id)?.patient ?? null
   const { outcome } = decidePatientFiling(patient, known)
   if (outcome === 'filed') tx.insertPatient(patient, place)
@@ -36,7 +40,7 @@ export function filePatient(tx: Tx, patient: Patient, place: RowPlace): Filed {
 }
 
 /** Files a course event, as a new version where it says something else of the same event. */
-export function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlace): Filed {
+function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlace): Filed {
   const identity = eventIdentity(patientId, event)
   const versions = tx.eventVersionsOf(patientId).filter((stored) => stored.identity === identity)
   const { outcome, version } = decideEventFiling(event, versions)
@@ -56,11 +60,20 @@ export function storeVersion(tx: Tx, incoming: IncomingResult, version: number, 
 }
 
 /** Files a result, or says why a person has to decide. */
-export function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
+function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
   const stored = tx.versionsOf(resultIdentity(incoming)).map(({ result }) => result)
   const filing = decideFiling(incoming, stored)
   const { patientId } = incoming
   if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
   if (filing.outcome !== 'known') storeVersion(tx, incoming, filing.version, stored, place)
   return { outcome: filing.outcome, patientId }
+}
+
+/** Files what a row says, or answers why that is not possible. */
+export function fileRow(tx: Tx, row: ReadRow, patientId: string, place: RowPlace): RowAnswer {
+  if (row.read.outcome === 'refused') return row.read
+  if (row.read.outcome === 'held') return { ...row.read, patientId }
+  if (row.kind === 'patients') return filePatient(tx, row.read.value, place)
+  if (row.kind === 'course') return fileEvent(tx, patientId, row.read.value, place)
+  return fileResult(tx, row.read.value, place)
 }

@@ -1,5 +1,14 @@
-import { type Interpreted, interpretCourseEvent, interpretPatient, interpretResult, type RawRow, type TableKind } from '../../intake/index.ts'
+import {
+  type Interpreted,
+  interpretCourseEvent,
+  interpretPatient,
+  interpretResult,
+  patientIdOf,
+  type RawRow,
+  type TableKind,
+} from '../../intake/index.ts'
 import type { CourseEvent, IncomingResult, Patient } from '../../results/index.ts'
+import type { StoredPatient } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 
 /** A row understood, by the kind of its file. */
@@ -13,4 +22,31 @@ export function readRow(kind: TableKind, raw: RawRow, patient: Patient | null, t
   if (kind === 'patients') return { kind, read: interpretPatient(raw, patient, today) }
   if (kind === 'course') return { kind, read: interpretCourseEvent(raw, patient, today) }
   return { kind, read: interpretResult(raw, patient, today) }
+}
+
+/** A row with what it says, and the version of the patient it was read against (null: nobody known by that name). */
+export interface Understood {
+  readonly raw: RawRow
+  readonly patientId: string
+  readonly patientVersion: number | null
+  readonly row: ReadRow
+}
+
+/** Finds a patient by the identifier a row gives, each asked for once: thousands of rows name the same few hundred. */
+export function rememberingPatients(find: (id: string) => StoredPatient | null): (id: string) => StoredPatient | null {
+  const found = new Map<string, StoredPatient | null>()
+  return (id) => {
+    const known = found.get(id)
+    if (known !== undefined) return known
+    const stored = find(id)
+    found.set(id, stored)
+    return stored
+  }
+}
+
+/** Understands one row against the patient as `find` knows them. */
+export function understand(kind: TableKind, raw: RawRow, find: (id: string) => StoredPatient | null, today: Day): Understood {
+  const patientId = patientIdOf(raw)
+  const stored = find(patientId)
+  return { raw, patientId, patientVersion: stored?.version ?? null, row: readRow(kind, raw, stored?.patient ?? null, today) }
 }

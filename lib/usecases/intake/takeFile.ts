@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto'
-import { field, patientIdOf, type RawRow, readTable, type TableKind } from '../../intake/index.ts'
+import { field, type RawRow, readTable, type TableKind } from '../../intake/index.ts'
 import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
 import type { Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
-import { type Filed, fileEvent, filePatient, fileResult } from './fileRow.ts'
+import { fileRow, type RowAnswer } from './fileRow.ts'
 import type { IncomingFile, IntakeOptions } from './incoming.ts'
-import { readRow } from './readRow.ts'
+import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
 import { releaseCorrections } from './releaseHeld.ts'
 
 /** A file as far as it can be read without the database. */
@@ -28,34 +28,46 @@ function originalsFirst(kind: TableKind, rows: readonly RawRow[]): RawRow[] {
   return [...rows.filter((raw) => !corrects(raw)), ...rows.filter(corrects)]
 }
 
-type RowAnswer = Filed | { readonly outcome: 'refused'; readonly reason: string; readonly sentence: string }
-
-function takeRow(tx: Tx, kind: TableKind, raw: RawRow, fileId: number, call: Call): RowAnswer {
-  const patientId = patientIdOf(raw)
-  const patient = patientId === '' ? null : (tx.patient(patientId)?.patient ?? null)
-  const place = { fileId, line: raw.line, now: call.now }
-  const row = readRow(kind, raw, patient, call.today)
-  if (row.read.outcome === 'refused') return row.read
-  if (row.read.outcome === 'held') return { ...row.read, patientId }
-  if (row.kind === 'patients') return filePatient(tx, row.read.value, place)
-  if (row.kind === 'course') return fileEvent(tx, patientId, row.read.value, place)
-  return fileResult(tx, row.read.value, place)
-}
-
 /** Rows between two words of progress. */
 const PROGRESS_EVERY = 5_000
 
-/** Takes one readable file in: every row, then the standing of everybody it touched. Runs inside the transaction that keeps all of it. */
-export function takeFile(tx: Tx, { file, sha256, table }: OpenedFile, call: Call, { source, onProgress, dryRun }: IntakeOptions): FileReport {
-  if (!table.ok) throw new Error(`${file.name} was not read: ${table.sentence}`)
+export type ReadableFile = OpenedFile & { readonly table: { readonly ok: true } }
+
+/**
+ * Understands every row before anything is locked, in the order of filing. Of patients nothing is read ahead: one row of theirs decides how the next
+ * is read.
+ */
+export function readAhead({ file, table }: ReadableFile, call: Call, { onProgress }: IntakeOptions): readonly Understood[] {
   const { kind, rows } = table
+  const find = kind === 'patients' ? () => null : rememberingPatients(call.store.reader.patient)
+  return originalsFirst(kind, rows).map((raw, index) => {
+    if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows read`, done: index + 1, of: rows.length })
+    return understand(kind, raw, find, call.today)
+  })
+}
+
+/** Files what a row says; reads it again where the patient is not the one it was read against any more. */
+function settle(tx: Tx, kind: TableKind, find: Tx['patient'], { raw, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
+  const stored = kind === 'patients' ? tx.patient(patientId) : find(patientId)
+  const isAsRead = kind !== 'patients' && (stored?.version ?? null) === read.patientVersion
+  const row = isAsRead ? read.row : readRow(kind, raw, stored?.patient ?? null, call.today)
+  return fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
+}
+
+/** Takes one file in: every row, then the standing of everybody it touched. Runs inside the transaction that keeps all of it. */
+export function takeFile(tx: Tx, opened: ReadableFile, read: readonly Understood[], call: Call, options: IntakeOptions): FileReport {
+  const { file, sha256, table } = opened
+  const { source, onProgress, dryRun } = options
+  const { kind } = table
   const origin = { name: file.name, source, receivedAt: call.now, receivedBy: call.actor.name }
   const fileId = tx.insertFile({ ...origin, kind, bytes: file.bytes, refusedWhole: null, counts: null })
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
   const touched = new Set<string>()
-  originalsFirst(kind, rows).forEach((raw, index) => {
-    const answer = takeRow(tx, kind, raw, fileId, call)
+  const find = rememberingPatients(tx.patient)
+  read.forEach((understood, index) => {
+    const { raw } = understood
+    const answer = settle(tx, kind, find, understood, fileId, call)
     counts[answer.outcome] += 1
     if (answer.outcome === 'refused') tx.insertRefused(fileId, { line: raw.line, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     else if (answer.outcome === 'held') {
@@ -67,11 +79,11 @@ export function takeFile(tx: Tx, { file, sha256, table }: OpenedFile, call: Call
       problems.push({ line: raw.line, outcome: answer.outcome, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     }
     if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.add(answer.patientId)
-    if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows`, done: index + 1, of: rows.length })
+    if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows filed`, done: index + 1, of: read.length })
   })
-  const released = releaseCorrections(tx, touched, call)
+  const released = releaseCorrections(tx, touched, call).length
   renew(tx, touched, call, (done) => onProgress?.({ step: `${file.name}: patients evaluated`, done, of: touched.size }))
-  const all = { rows: rows.length, ...counts, released }
+  const all = { rows: read.length, ...counts, released }
   tx.setFileCounts(fileId, all)
   const about = { fileName: file.name, sha256, bytes: file.bytes.byteLength, kind, source, receivedAt: call.now, receivedBy: call.actor.name }
   return { fileId: dryRun ? null : fileId, ...about, dryRun, refusedWhole: null, ...all, problems: problems.toSorted((a, b) => a.line - b.line) }

@@ -12,8 +12,8 @@ export function overdueOn(due: readonly KeptDue[], today: Day): OverdueJson[] {
   return due.filter((test) => today > test.graceEndsOn).map(({ group, dueOn }) => ({ group, dueOn, daysLate: daysBetween(dueOn, today) }))
 }
 
-/** The next day on which a test is due, from today on; null where none is. What is past its due day is overdue or in grace, not next. */
+/** The next test's due day: the earliest of those not overdue, one in its grace included; null where all are overdue or none is due. */
 export function nextDueOn(due: readonly KeptDue[], today: Day): Day | null {
-  const coming = due.map((test) => test.dueOn).filter((dueOn) => dueOn >= today)
+  const coming = due.filter((test) => today <= test.graceEndsOn).map((test) => test.dueOn)
   return coming.toSorted()[0] ?? null
 }

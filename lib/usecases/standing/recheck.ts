@@ -1,5 +1,6 @@
 import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { assess } from '../../standing/index.ts'
+import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { standingRow } from './keepStanding.ts'
 import { renewStandings } from './renewStandings.ts'
@@ -9,8 +10,13 @@ export interface Recheck {
   readonly differences: readonly { readonly patientId: string; readonly says: string }[]
 }
 
-/** Evaluates every patient afresh and compares with what is stored. Whatever differs is named by field. */
+function promisesMore(kept: Day | null, fresh: Day | null): boolean {
+  return fresh !== null && (kept === null || kept > fresh)
+}
+
+/** Evaluates every patient afresh and compares with what is stored. Whatever differs is named by field. For whoever keeps the machine: the console only. */
 export async function recheck(call: Call): Promise<Outcome<Recheck>> {
+  if (call.actor.role !== 'console') return { ok: false, kind: 'not-allowed', reason: 'Patients are evaluated afresh from the command line.' }
   await renewStandings(call)
   const { reader } = call.store
   const patientIds = reader.patientIds()
@@ -20,8 +26,9 @@ export async function recheck(call: Call): Promise<Outcome<Recheck>> {
     if (stored === null) return [{ patientId, says: 'has no history' }]
     if (kept === null) return [{ patientId, says: 'has no standing' }]
     const fresh = standingRow(assess(stored.history, DEFAULT_PLAN, call.today), stored.revision)
-    // The day of evaluation may be earlier: the answer said that it holds until today.
-    const same = { ...fresh, evaluatedOn: kept.evaluatedOn, holdsUntil: kept.holdsUntil, nextDueOn: kept.nextDueOn }
+    // The day of evaluation may be earlier: the answer said that it holds until today. It may promise less than a fresh one, never more.
+    const holdsUntil = promisesMore(kept.holdsUntil, fresh.holdsUntil) ? fresh.holdsUntil : kept.holdsUntil
+    const same = { ...fresh, evaluatedOn: kept.evaluatedOn, holdsUntil }
     const fields = Object.keys(same).filter(
       (key) => JSON.stringify(same[key as keyof typeof same]) !== JSON.stringify(kept[key as keyof typeof kept]),
     )

@@ -1,0 +1,34 @@
+import type { Call } from '../lib/usecases/index.ts'
+
+/** What a store did while it was watched. */
+export interface Watch {
+  /** Patients whose history was loaded: nobody can be evaluated without. */
+  evaluations: number
+  /** Milliseconds between taking the write lock and the end of the change, added up over all changes. */
+  lockedMs: number
+}
+
+/** The same call on the same store, counting evaluations and the time changes take under the write lock. */
+export function watched(call: Call): { readonly call: Call; readonly watch: Watch } {
+  const watch: Watch = { evaluations: 0, lockedMs: 0 }
+  const counting = <T extends Call['store']['reader']>(questions: T): T => ({
+    ...questions,
+    loadHistory: (patientId: string) => {
+      watch.evaluations += 1
+      return questions.loadHistory(patientId)
+    },
+  })
+  const { store } = call
+  const record: Call['store']['record'] = (by, change) =>
+    store.record(by, (tx) => {
+      const began = performance.now()
+      try {
+        return change(counting(tx))
+      } finally {
+        watch.lockedMs += performance.now() - began
+      }
+    })
+  const { prisma, reader } = store
+  const touchSession: Call['store']['touchSession'] = (id, at) => store.touchSession(id, at)
+  return { call: { ...call, store: { prisma, reader: counting(reader), record, touchSession, close: () => store.close() } }, watch }
+}

@@ -1,0 +1,46 @@
+import { interpretPatient, interpretResult } from '../../intake/index.ts'
+import { resultIdentity } from '../../results/index.ts'
+import type { HeldRow, Tx } from '../../store/index.ts'
+import type { Call } from '../call.ts'
+import { fileRow, storeVersion } from '../intake/fileRow.ts'
+import { rawRowOf } from '../intake/releaseHeld.ts'
+
+export type Attempt = { readonly filed: true; readonly patientId: string } | { readonly filed: false; readonly sentence: string }
+
+/** Files a result that conflicts with a stored one as its correction, and one whose original never came as the first version. */
+function overruleResult(tx: Tx, held: HeldRow, call: Call): Attempt {
+  const patient = tx.patient(held.patientId ?? '')?.patient ?? null
+  const read = interpretResult(rawRowOf(held), patient, call.today)
+  if (read.outcome !== 'take') return { filed: false, sentence: read.sentence }
+  const stored = tx.versionsOf(resultIdentity(read.value)).map(({ result }) => result)
+  const version = Math.max(0, ...stored.map((result) => result.version)) + 1
+  const incoming = stored.length === 0 ? read.value : { ...read.value, status: 'corrected' as const }
+  storeVersion(tx, incoming, version, stored, { fileId: held.fileId, line: held.line, now: call.now })
+  return { filed: true, patientId: incoming.patientId }
+}
+
+/** Files a patient's row whose birth date or sex differs: what it says replaces what was known, which is kept as the version before. */
+function overrulePatient(tx: Tx, held: HeldRow, call: Call): Attempt {
+  const raw = rawRowOf(held)
+  const known = tx.patient(held.patientId ?? '')?.patient ?? null
+  const told = interpretPatient(raw, null, call.today)
+  if (told.outcome !== 'take') return { filed: false, sentence: told.sentence }
+  const { birthDate, sex } = told.value
+  const read = interpretPatient(raw, known === null ? null : { ...known, birthDate, sex }, call.today)
+  const filed = fileRow(tx, { kind: 'patients', read }, told.value.id, { fileId: held.fileId, line: held.line, now: call.now })
+  return 'sentence' in filed ? { filed: false, sentence: filed.sentence } : { filed: true, patientId: filed.patientId }
+}
+
+// What a person may decide against: which of two reports counts, and which of two rows is right about a person. A unit, a code, a number or a person
+// that could not be read is never decided by saying so.
+const OVERRULE: Readonly<Record<string, typeof overruleResult>> = {
+  'conflicting-value': overruleResult,
+  'correction-before-original': overruleResult,
+  'birth-date-differs': overrulePatient,
+  'sex-differs': overrulePatient,
+}
+
+/** Decides in favour of a held row, where that is a person's to decide; null where it is not. */
+export function overrule(tx: Tx, held: HeldRow, reason: string, call: Call): Attempt | null {
+  return Object.hasOwn(OVERRULE, reason) ? (OVERRULE[reason]?.(tx, held, call) ?? null) : null
+}

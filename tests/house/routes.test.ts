@@ -1,0 +1,130 @@
+import { dirname } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { may, type Permission, ROLES, type Role } from '../../lib/access/index.ts'
+import {
+  acceptFiles,
+  addAccount,
+  type Call,
+  changeRole,
+  disableAccount,
+  endSessions,
+  giveCode,
+  heldRows,
+  listAccounts,
+  type Outcome,
+  openPatient,
+  readReport,
+  readReports,
+  readTrail,
+  resolveHeld,
+  showList,
+} from '../../lib/usecases/index.ts'
+import { freshStore } from '../store/freshStore.ts'
+import { CALL, TODAY } from '../store/samples.ts'
+import { filesUnder, textOf } from './tree.ts'
+
+type UseCase = (call: Call) => Promise<Outcome<unknown>>
+/** What one door asks for, where in the code it says so, and what stands behind it. `null`: open to people who are not signed in. */
+type Door = { readonly needs: null; readonly because: string } | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
+
+const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
+
+/** Every page and route of app, by its folder. A new one fails the tests until it stands here with what it needs. */
+const ROUTES: Readonly<Record<string, Door>> = {
+  app: { needs: null, because: 'leads to the sign-in page, or where the role begins' },
+  'app/sign-in': { needs: null, because: 'signing in' },
+  'app/activate': { needs: null, because: 'the first password, with a one-time code' },
+  'app/api/auth/[...nextauth]': { needs: null, because: 'signing in' },
+  'app/list': { needs: 'list.read', says: 'listPage(', behind: (call) => showList(call, FIRST_PAGE) },
+  'app/patients/[patientId]': { needs: 'patient.read', says: 'patientPage(', behind: (call) => openPatient(call, 'P-1') },
+  'app/intake': { needs: 'intake.write', says: 'intakePage(', behind: (call) => readReports(call) },
+  'app/intake/[fileId]': { needs: 'intake.write', says: 'reportPage(', behind: (call) => readReport(call, 1) },
+  'app/intake/upload': { needs: 'intake.write', says: 'receiveFiles(', behind: (call) => acceptFiles(call, [], { source: null, dryRun: true }) },
+  'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldRows(call) },
+  'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
+  'app/accounts': { needs: 'accounts.manage', says: 'accountsPage(', behind: (call) => listAccounts(call) },
+}
+
+/** Every server action, by its name. */
+const ACTIONS: Readonly<Record<string, Door>> = {
+  leave: { needs: null, because: 'signing out' },
+  chooseFirstPassword: { needs: null, because: 'the first password, with a one-time code' },
+  addPerson: { needs: 'accounts.manage', says: 'addAccount', behind: (call) => addAccount(call, { name: 'somebody', role: 'quality' }) },
+  disablePerson: { needs: 'accounts.manage', says: 'disableAccount', behind: (call) => disableAccount(call, { name: 'nobody there' }) },
+  changePersonsRole: { needs: 'accounts.manage', says: 'changeRole', behind: (call) => changeRole(call, { name: 'nobody there', role: 'quality' }) },
+  givePersonsCode: { needs: 'accounts.manage', says: 'giveCode', behind: (call) => giveCode(call, { name: 'nobody there' }) },
+  endPersonsSessions: { needs: 'accounts.manage', says: 'endSessions', behind: (call) => endSessions(call, { name: 'nobody there' }) },
+  decideHeld: { needs: 'held.resolve', says: 'resolveHeld', behind: (call) => resolveHeld(call, 1, 'refuse', 'not ours') },
+}
+
+const DOORS = [...Object.entries(ROUTES), ...Object.entries(ACTIONS)].flatMap(([name, door]) => (door.needs === null ? [] : [{ name, ...door }]))
+const EVERYBODY: readonly (Role | 'none')[] = [...ROLES, 'none']
+
+/** The text of one exported function, up to the next one. */
+function functionText(source: string, name: string): string {
+  const from = source.indexOf(`export async function ${name}(`)
+  const to = source.indexOf('\nexport ', from + 1)
+  return source.slice(from, to === -1 ? undefined : to)
+}
+
+describe('routes and actions', () => {
+  let fresh: Awaited<ReturnType<typeof freshStore>>
+  beforeAll(async () => {
+    fresh = await freshStore()
+  })
+  afterAll(() => fresh.dispose())
+
+  it('are all in the table, each with a permission or open on purpose', () => {
+    const found = filesUnder(['app'], ['page.tsx', 'route.ts', 'page.ts', 'route.tsx']).map(dirname)
+    expect(found.toSorted()).toEqual(Object.keys(ROUTES).toSorted())
+    const actions = filesUnder(['app'], ['.ts', '.tsx']).filter((path) => /^'use server'/m.test(textOf(path)))
+    expect(actions).toEqual(['app/_server/actions.ts'])
+    const exported = [...textOf('app/_server/actions.ts').matchAll(/^export async function (\w+)/gm)].map(([, name]) => name ?? '')
+    expect(exported.toSorted()).toEqual(Object.keys(ACTIONS).toSorted())
+  })
+
+  it('have no handler beside them: no proxy, no middleware, no other way in', () => {
+    const names = filesUnder(['app'], ['proxy.ts', 'middleware.ts', 'instrumentation.ts', 'default.tsx', 'opengraph-image.tsx'])
+    expect(names).toEqual([])
+  })
+
+  it.each(Object.entries(ROUTES))('%s asks through the door of app/_server', (folder, door) => {
+    const [path = ''] = filesUnder(['app'], ['page.tsx', 'route.ts']).filter((file) => dirname(file) === folder)
+    if (door.needs !== null) expect(textOf(path)).toContain(door.says)
+    else expect(textOf(path)).not.toMatch(/_server\/pages/)
+  })
+
+  it.each(Object.entries(ACTIONS))('the action %s is wrapped', (name, door) => {
+    const text = functionText(textOf('app/_server/actions.ts'), name)
+    expect(text).toContain(door.needs === null ? 'openAction(' : `guardedAction('${door.needs}'`)
+    if (door.needs !== null) expect(text).toContain(door.says)
+  })
+
+  describe.each(DOORS)('$name', ({ needs, behind }) => {
+    it.each(EVERYBODY)(`is open to %s exactly where ${needs} is`, async (role) => {
+      const actor = { ...CALL.actor, name: role, role }
+      const before = fresh.store.reader.trailHead()?.sequence ?? 0
+      const outcome = await behind({ store: fresh.store, actor, now: CALL.now, today: TODAY })
+      const allowed = may(role === 'none' ? null : role, needs).allowed
+      expect(outcome.ok || outcome.kind !== 'not-allowed').toBe(allowed)
+      if (allowed) return
+      const { rows } = fresh.store.reader.trailPage({ actor: null, offset: 0, limit: 1 })
+      expect(rows[0]).toMatchObject({ sequence: before + 1, action: 'access-refused', outcome: 'failure', actor: role })
+      expect(outcome).toMatchObject({
+        reason: expect.stringMatching(role === 'none' ? /^Sign in first\.$/ : new RegExp(`^The role ${role} does not include`)),
+      })
+    })
+  })
+
+  it('are open to the roles that the table of access names', () => {
+    const open = DOORS.map(({ name, needs }) => [name, ROLES.filter((role) => may(role, needs).allowed)])
+    expect(Object.fromEntries(open)).toMatchObject({
+      'app/list': ['navigator', 'physician'],
+      'app/patients/[patientId]': ['navigator', 'physician'],
+      'app/held': ['navigator', 'physician', 'administrator'],
+      'app/log': [...ROLES],
+      'app/accounts': ['administrator'],
+      decideHeld: ['navigator', 'physician', 'administrator'],
+    })
+  })
+})

@@ -1,0 +1,102 @@
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import type { Store } from '../../lib/store/index.ts'
+import { acceptFiles, acceptFilesApart, type IncomingFile, type Progress } from '../../lib/usecases/index.ts'
+import { freshStore } from '../store/freshStore.ts'
+import { callOf, granted } from './accounts/persons.ts'
+import { counts, csv, only, patientRow, take } from './clinic.ts'
+
+let store: Store
+let url: string
+let dispose: () => Promise<void>
+let before: string | undefined
+beforeEach(async () => {
+  ;({ store, url, dispose } = await freshStore())
+  before = process.env.DATABASE_URL
+  process.env.DATABASE_URL = url
+})
+afterEach(async () => {
+  if (before === undefined) delete process.env.DATABASE_URL
+  else process.env.DATABASE_URL = before
+  await dispose()
+})
+
+const HEADER = 'patient_id,collected_at,code,value,unit,accession'
+
+function textFile(name: string, lines: readonly string[]): IncomingFile {
+  return { name, bytes: new TextEncoder().encode(`${HEADER}\n${lines.join('\n')}\n`) }
+}
+
+const OPTIONS = { source: 'tests', dryRun: false }
+
+test('a process apart takes files in, tells how far it is, and pages go on meanwhile', async () => {
+  await take(store, [csv('patients.csv', [patientRow()])])
+  const lines = Array.from({ length: 12_000 }, (_, index) => `P1,2026-06-01,33358-3,14.${index % 10},g/L,A${index}`)
+  const told: Progress[] = []
+  let turns = 0
+  const turning = setInterval(() => {
+    turns += 1
+  }, 10)
+  const outcome = granted(
+    await acceptFilesApart(callOf(store, 'navigator'), [textFile('r.csv', lines)], { ...OPTIONS, onProgress: (one) => told.push(one) }),
+  )
+  clearInterval(turning)
+  expect(outcome.map(counts)).toEqual([only({ rows: 12_000, filed: 12_000 })])
+  expect(told).toContainEqual({ step: 'r.csv: rows read', done: 10_000, of: 12_000 })
+  expect(told).toContainEqual({ step: 'r.csv: rows filed', done: 10_000, of: 12_000 })
+  expect(turns).toBeGreaterThan(20)
+  expect(store.reader.file(outcome[0]?.fileId ?? 0)).toMatchObject({ receivedBy: 'a navigator', filed: 12_000 })
+})
+
+test('a long answer arrives whole: every refused row is in it', async () => {
+  const lines = Array.from({ length: 40_000 }, (_, index) => `P1,2026-02-30,33358-3,14.2,g/L,A${index}`)
+  const [report] = granted(await acceptFilesApart(callOf(store), [textFile('r.csv', lines)], OPTIONS))
+  expect(report?.problems).toHaveLength(40_000)
+})
+
+test('a database that cannot be opened is an answer with its reason', async () => {
+  process.env.DATABASE_URL = 'file:./package.json/nowhere.db'
+  const outcome = await acceptFilesApart(callOf(store), [textFile('r.csv', [])], OPTIONS)
+  expect(outcome).toMatchObject({ ok: false, kind: 'unavailable', reason: expect.stringContaining('The files could not be taken in') })
+})
+
+test('100,000 rows of 400 patients are taken in within seconds', async () => {
+  const people = Array.from({ length: 400 }, (_, index) => patientRow({ patient_id: `P${index}` }))
+  await take(store, [csv('patients.csv', people)])
+  const codes = [
+    '33358-3,14.2,g/L',
+    '718-7,131,g/L',
+    '14682-9,80,umol/L',
+    '17861-6,2.31,mmol/L',
+    '36916-5,24,mg/L',
+    '33944-0,15,mg/L',
+    '777-3,210,10*9/L',
+    '1751-7,41,g/L',
+  ]
+  const lines = Array.from({ length: 100_000 }, (_, index) => {
+    const nth = Math.floor(index / 400)
+    const on = new Date(Date.UTC(2018, 0, 15 + Math.floor(nth / codes.length) * 90)).toISOString().slice(0, 10)
+    return `P${index % 400},${on},${codes[nth % codes.length]},A${nth}`
+  })
+  const timed: Store = {
+    ...store,
+    record: (call, change) =>
+      store.record(call, (tx) => {
+        const begun = performance.now()
+        try {
+          return change(tx)
+        } finally {
+          locked += performance.now() - begun
+        }
+      }),
+  }
+  let locked = 0
+  const begun = performance.now()
+  const [report] = granted(await acceptFiles({ ...callOf(store), store: timed }, [textFile('r.csv', lines)], OPTIONS))
+  const whole = performance.now() - begun
+  process.stdout.write(
+    `100,000 rows of 400 patients: ${(whole / 1000).toFixed(1)} s, of which others cannot write for ${(locked / 1000).toFixed(1)} s\n`,
+  )
+  expect(report === undefined ? null : counts(report)).toEqual(only({ rows: 100_000, filed: 100_000 }))
+  // Seconds, not minutes; the machine of the tests may be busy with others.
+  expect(whole).toBeLessThan(45_000)
+})

@@ -1,0 +1,129 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { ROLES, type Role } from '../../lib/access/index.ts'
+import type { Store } from '../../lib/store/index.ts'
+import type { Call, ListQuery, Outcome } from '../../lib/usecases/index.ts'
+import * as usecases from '../../lib/usecases/index.ts'
+import { freshStore } from '../store/freshStore.ts'
+import { callOf, granted, logged } from './accounts/persons.ts'
+import { csv, patientRow, resultRow, take } from './clinic.ts'
+
+type Who = Role | 'console' | 'none'
+const EVERYBODY: readonly Who[] = [...ROLES, 'console', 'none']
+
+const QUERY: ListQuery = {
+  window: null,
+  phase: null,
+  clinician: null,
+  rule: null,
+  sort: 'urgency',
+  descending: false,
+  page: 1,
+  pageSize: 10,
+}
+const NO_FILE = { source: null, dryRun: true }
+const NOBODY = { name: 'nobody' }
+
+interface Asked {
+  readonly roles: readonly Who[]
+  readonly run: (call: Call) => Promise<Outcome<unknown>>
+  /** What only the machine's keeper can start is refused without a log row: no page leads there. */
+  readonly unlogged?: true
+}
+
+const CARE: readonly Who[] = ['navigator', 'physician', 'console']
+const INTAKE: readonly Who[] = ['navigator', 'physician', 'administrator', 'console']
+const ACCOUNTS: readonly Who[] = ['administrator', 'console']
+const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
+
+// The table of access.md, written out again: every use case, and who may.
+const ASKED: Readonly<Record<string, Asked>> = {
+  listDocument: { roles: CARE, run: (call) => usecases.listDocument(call, null) },
+  showList: { roles: CARE, run: (call) => usecases.showList(call, QUERY) },
+  openPatient: { roles: CARE, run: (call) => usecases.openPatient(call, 'P1') },
+  patientDocument: { roles: CARE, run: (call) => usecases.patientDocument(call, 'P1', null) },
+  acceptFiles: { roles: INTAKE, run: (call) => usecases.acceptFiles(call, [], NO_FILE) },
+  acceptFilesApart: { roles: INTAKE, run: (call) => usecases.acceptFilesApart(call, [], NO_FILE) },
+  readReports: { roles: INTAKE, run: (call) => usecases.readReports(call) },
+  readReport: { roles: INTAKE, run: (call) => usecases.readReport(call, 1) },
+  heldRows: { roles: INTAKE, run: (call) => usecases.heldRows(call) },
+  resolveHeld: { roles: INTAKE, run: (call) => usecases.resolveHeld(call, 999, 'refuse', 'a test') },
+  readTrail: { roles: [...ROLES, 'console'], run: (call) => usecases.readTrail(call, 1) },
+  verifyLog: { roles: WHOLE_LOG, run: (call) => usecases.verifyLog(call) },
+  readLogHead: { roles: WHOLE_LOG, run: (call) => usecases.readLogHead(call) },
+  listAccounts: { roles: ACCOUNTS, run: (call) => usecases.listAccounts(call) },
+  addAccount: { roles: ACCOUNTS, run: (call) => usecases.addAccount(call, { name: `new of ${call.actor.name}`, role: 'navigator' }) },
+  changeRole: { roles: ACCOUNTS, run: (call) => usecases.changeRole(call, { ...NOBODY, role: 'quality' }) },
+  disableAccount: { roles: ACCOUNTS, run: (call) => usecases.disableAccount(call, NOBODY) },
+  endSessions: { roles: ACCOUNTS, run: (call) => usecases.endSessions(call, NOBODY) },
+  giveCode: { roles: ACCOUNTS, run: (call) => usecases.giveCode(call, NOBODY) },
+  demonstrationAccounts: { roles: ACCOUNTS, run: (call) => usecases.demonstrationAccounts(call) },
+  fillDemonstration: { roles: ['console'], run: (call) => usecases.fillDemonstration(call, { patients: 1, years: 1, seed: 1 }), unlogged: true },
+  recheck: { roles: ['console'], run: (call) => usecases.recheck(call), unlogged: true },
+}
+
+/** What asks no role, each with why. */
+const ASKS_NOBODY: Readonly<Record<string, string>> = {
+  activate: 'asks for a one-time code',
+  signIn: 'asks for a password',
+  signOut: 'ends the own session and no other (accounts/signIn.test.ts)',
+  readSession: 'tells whose session it is to the one who holds it',
+  refusedUnlessMay: 'is the question itself',
+  renewStandings: 'answers a number, and keeps what every view would work out',
+  clinicDay: 'reads the calendar',
+  consoleCall: 'names who calls',
+  isDemonstration: 'is said on every page',
+  isEmptyDatabase: 'is asked when the program starts',
+}
+
+let store: Store
+let dispose: () => Promise<void>
+beforeAll(async () => {
+  ;({ store, dispose } = await freshStore())
+  await take(store, [csv('patients.csv', [patientRow()]), csv('r.csv', [resultRow()])])
+  await store.record(callOf(store), (tx) => ({
+    value: tx.setSetting('demonstration', 'invented'),
+    events: [{ action: 'demonstration-filled', patients: 1, seed: 1 }],
+  }))
+})
+afterAll(() => dispose())
+
+test('every use case is in the table, once', () => {
+  const functions = Object.entries(usecases).flatMap(([name, value]) => (typeof value === 'function' ? [name] : []))
+  expect([...Object.keys(ASKED), ...Object.keys(ASKS_NOBODY)].toSorted()).toEqual(functions.toSorted())
+})
+
+describe.each(Object.entries(ASKED))('%s', (_, { roles, run, unlogged }) => {
+  test.each(EVERYBODY.map((who) => [who, roles.includes(who)] as const))('%s: %s', async (who, may) => {
+    const before = logged(store).length
+    const outcome = await run(callOf(store, who))
+    const refusal = outcome.ok ? null : outcome.kind
+    if (may) {
+      expect(refusal).not.toBe('not-allowed')
+      return
+    }
+    expect(outcome).toMatchObject({ ok: false, kind: 'not-allowed', reason: expect.stringMatching(/.{10}/) })
+    const row = { actor: `a ${who}`, role: who, action: 'access-refused', outcome: 'failure' }
+    expect(logged(store).slice(before)).toEqual(unlogged ? [] : [row])
+  })
+})
+
+describe('the log', () => {
+  test('a navigator and a physician read their own entries only', async () => {
+    for (const role of ['navigator', 'physician'] as const) {
+      const page = granted(await usecases.readTrail(callOf(store, role), 1))
+      expect(page.scope).toBe('own')
+      expect(new Set(page.rows.map((row) => row.actor))).toEqual(new Set([`a ${role}`]))
+    }
+  })
+
+  test('quality reads all of it and is not told which patient; an administrator is', async () => {
+    const opened = (page: { rows: readonly { action: string; patientId: string | null; says: string }[] }) =>
+      page.rows.filter((row) => row.action === 'patient-opened')
+    granted(await usecases.openPatient(callOf(store, 'physician'), 'P1'))
+    const quality = opened(granted(await usecases.readTrail(callOf(store, 'quality'), 1)))
+    const administrator = opened(granted(await usecases.readTrail(callOf(store, 'administrator'), 1)))
+    expect(quality.map((row) => row.patientId)).toEqual(quality.map(() => null))
+    expect(JSON.stringify(quality)).not.toContain('P1')
+    expect(administrator[0]).toMatchObject({ patientId: 'P1' })
+  })
+})
