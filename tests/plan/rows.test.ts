@@ -18,10 +18,10 @@ const active = (more: HistoryWords): HistoryWords => ({
 
 describe('a line that has just begun', () => {
   test('asks for nothing before its first day, however old the last sample is', () => {
-    const before = (on: string) => dueDays(active({ results: blood(on) }), '2020-02-02')
-    expect(before('2020-01-03')).toMatchObject(allBlood('2020-02-01'))
-    expect(before('2020-01-04')).toMatchObject(allBlood('2020-02-01'))
-    expect(before('2020-01-05')).toMatchObject(allBlood('2020-02-02'))
+    const dueAfter = (on: string) => dueDays(active({ results: blood(on) }), '2020-02-02')
+    expect(dueAfter('2020-01-03')).toMatchObject(allBlood('2020-02-01'))
+    expect(dueAfter('2020-01-04')).toMatchObject(allBlood('2020-02-01'))
+    expect(dueAfter('2020-01-05')).toMatchObject(allBlood('2020-02-02'))
   })
 })
 
