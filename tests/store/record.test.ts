@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openStore, type Store, StoreBusy } from '../../lib/store/index.ts'
@@ -66,6 +67,16 @@ test('waiting for another program leaves the event loop free, and ends with a cl
   expect(fresh.store.reader.setting('a')).toBe('c')
   other.close()
   await impatient.close()
+})
+
+test('after closing, the file alone is the whole database', async () => {
+  await fresh.store.record(CALL, (tx) => ({ value: tx.setSetting('a', 'b'), events: [OUT] }))
+  await fresh.store.close()
+  const path = fresh.url.slice('file:'.length)
+  expect(existsSync(`${path}-wal`)).toBe(false)
+  const alone = new Database(path, { readonly: true })
+  expect(alone.prepare('SELECT value FROM setting WHERE key = ?').pluck().get('a')).toBe('b')
+  alone.close()
 })
 
 test('100 000 results are stored within seconds', async () => {

@@ -28,7 +28,7 @@ function textFile(name: string, lines: readonly string[]): IncomingFile {
 
 const OPTIONS = { source: 'tests', dryRun: false }
 
-test('a process apart takes files in, tells how far it is, and pages go on meanwhile', async () => {
+test('a process apart takes files in, tells how far it is, and this one answers meanwhile', async () => {
   await take(store, [csv('patients.csv', [patientRow()])])
   const lines = Array.from({ length: 12_000 }, (_, index) => `P1,2026-06-01,33358-3,14.${index % 10},g/L,A${index}`)
   const told: Progress[] = []

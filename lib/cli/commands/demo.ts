@@ -9,10 +9,13 @@ export const demo: Command = {
   async run(args, { terminal, call }) {
     const options = { patients: { type: 'string' }, years: { type: 'string' }, seed: { type: 'string' }, json: { type: 'boolean' } } as const
     const { values } = readWords(args, options, { min: 0, max: 0, called: '' })
-    const outcome = await fillDemonstration(await call(), {
+    const wish = {
       patients: wholeNumberOf(values, 'patients', 400),
       years: wholeNumberOf(values, 'years', 8),
       seed: wholeNumberOf(values, 'seed', 20_261_125, 0),
+    }
+    const outcome = await fillDemonstration(await call(), {
+      ...wish,
       onProgress: ({ step, done, of }) => terminal.err(`${step}: ${done} of ${of}\n`),
     })
     if (!outcome.ok) throw new Error(outcome.reason)

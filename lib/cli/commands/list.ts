@@ -19,7 +19,8 @@ export const list: Command = {
   does: 'the review list: all followed patients, soonest look first, each with its reason',
   async run(args, { terminal, call }) {
     const { values } = readWords(args, { 'as-of': { type: 'string' }, json: { type: 'boolean' } }, { min: 0, max: 0, called: '' })
-    const outcome = await listDocument(await call(), asOfDay(values))
+    const asOf = asOfDay(values)
+    const outcome = await listDocument(await call(), asOf)
     if (!outcome.ok) throw new Error(outcome.reason)
     const document = outcome.value
     if (values.json === true) printJson(terminal, document)

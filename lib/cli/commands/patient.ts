@@ -42,7 +42,8 @@ export const patient: Command = {
   does: 'one patient: course, markers, findings, due tests',
   async run(args, { terminal, call }) {
     const { values, words } = readWords(args, { 'as-of': { type: 'string' }, json: { type: 'boolean' } }, { min: 1, max: 1, called: 'ID' })
-    const outcome = await patientDocument(await call(), words[0] ?? '', asOfDay(values))
+    const asOf = asOfDay(values)
+    const outcome = await patientDocument(await call(), words[0] ?? '', asOf)
     if (!outcome.ok) throw new Error(outcome.reason)
     if (values.json === true) printJson(terminal, outcome.value)
     else {

@@ -52,8 +52,9 @@ export async function openStore(url: string, { patienceMs = PATIENCE_MS, migrati
     touchSession: (id, at) => writer.write(() => touchSession(writing, id, at)),
     async close() {
       await prisma.$disconnect()
-      await writer.close()
+      // The last connection to close moves the write-ahead log into the file; one that only reads cannot.
       reading.db.close()
+      await writer.close()
     },
   }
 }
