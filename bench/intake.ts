@@ -7,8 +7,8 @@ import { type Figure, figure, rounds, timed } from './measure.ts'
 import { watched } from './watched.ts'
 
 const SECONDS_NOT_MINUTES_MS = 60_000
-/** A page's log row waits this long for the write lock; then the page answers 503 (lib/store, PATIENCE_MS). */
-const PAGE_PATIENCE_MS = 15_000
+/** Beyond this a person notices that a page waits (ours). */
+const PAGE_WAITS_MS = 500
 const PATIENTS = 400
 
 /** The files that come before results, and of the results the first `rows` as one file. */
@@ -50,7 +50,7 @@ export async function intakeFigures(rows: number, times: number): Promise<readon
       })
       if (read !== rows) throw new Error(`Intake read ${read} rows of ${rows}.`)
       if (filed < rows * 0.99) throw new Error(`Intake filed ${filed} rows of ${rows}: that is not the work that was to be measured.`)
-      return { whole, locked: watch.lockedMs, shell }
+      return { whole, locked: watch.longestLockMs, shell }
     })
   })
   const beside = "the sqlite3 shell's .import of the same file into an indexed STRICT table (WAL, synchronous FULL)"
@@ -63,10 +63,10 @@ export async function intakeFigures(rows: number, times: number): Promise<readon
       (ms) => ms < SECONDS_NOT_MINUTES_MS,
     ),
     figure(
-      { name: `intake of ${count} results, time under the write lock`, aim: 'below the 15 s a page waits for it', beside },
+      { name: `intake of ${count} results, the longest a page waits for it to write`, aim: 'below 500 ms (ours)', beside },
       spreads.locked,
       spreads.shell,
-      (ms) => ms < PAGE_PATIENCE_MS,
+      (ms) => ms < PAGE_WAITS_MS,
     ),
   ]
 }

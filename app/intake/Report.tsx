@@ -69,6 +69,12 @@ export function Report({ report }: { readonly report: FileReport }) {
               </div>
             ))}
           </dl>
+          {report.rows < report.rowsInFile && (
+            <p className="notice notice-alert">
+              {report.rows} of the file's {counted(report.rowsInFile, 'row')} are taken in so far. If nobody is taking it in now, it was interrupted:
+              send it again. Rows that are filed will be known, the others follow.
+            </p>
+          )}
           {report.released > 0 && <p>{counted(report.released, 'row')} held earlier could be filed now.</p>}
           {report.held > 0 && !report.dryRun && (
             <p>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { instantText } from '../_parts/words.ts'
+import { isInvented } from '../_server/invented.ts'
 import { intakePage } from '../_server/pages.ts'
 import { IntakeForm } from './IntakeForm.tsx'
 
@@ -17,6 +18,7 @@ export default async function Page() {
       <p className="soft">
         Every row is accounted for: filed, already known, corrected, held for a person, or refused with its reason. Nothing is guessed.
       </p>
+      {(await isInvented()) && <p className="notice">This is the demonstration: never send files about real people here.</p>}
       <IntakeForm />
       <h2>Files received</h2>
       {outcome.value.length === 0 ? (

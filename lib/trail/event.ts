@@ -22,6 +22,9 @@ export type TrailEvent =
       readonly fileId: number
       readonly sha256: string
       readonly fileName: string
+      /** A large file is taken in part by part, each with its own entry. */
+      readonly part: number
+      readonly parts: number
       readonly rows: number
       readonly filed: number
       readonly known: number

@@ -17,8 +17,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'access-refused': ({ permission, object }) => `Was refused ${permission} on ${object}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
   'patient-opened': ({ patientId }, { patients }) => (patients ? `Patient ${patientId} was opened.` : 'A patient was opened.'),
-  intake: ({ fileName, rows, filed, known, corrected, held, refused, released }) =>
-    `${fileName} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
+  intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released }) =>
+    `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
     `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}.`,
   'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
   'held-resolved': ({ heldId, patientId, decision }, { patients }) =>

@@ -141,6 +141,8 @@ export interface RowProblem {
 
 /** What became of one file. rows = filed + known + corrected + held + refused. */
 export interface FileReport extends FileCounts {
+  /** Rows the file has: more than `rows` while it is being taken in, or where that was interrupted. */
+  readonly rowsInFile: number
   /** Null on a dry run and for a file refused whole. */
   readonly fileId: number | null
   readonly fileName: string

@@ -14,6 +14,7 @@ export const FILE: NewFile = {
   source: null,
   receivedAt: CALL.now,
   receivedBy: 'tester',
+  rowsInFile: 10,
   refusedWhole: null,
   bytes: new TextEncoder().encode('patient_id,collected_at\n'),
   counts: null,

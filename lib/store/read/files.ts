@@ -15,6 +15,8 @@ export interface FileCounts {
 
 /** A file that came in. */
 export interface StoredFile extends FileCounts {
+  /** Rows the file has: more than `rows` while it is being taken in, or where that was interrupted. */
+  readonly rowsInFile: number
   readonly id: number
   readonly name: string
   readonly sha256: string
@@ -27,6 +29,7 @@ export interface StoredFile extends FileCounts {
 }
 
 interface Row extends FileCounts {
+  readonly rowsInFile: number
   readonly id: number
   readonly name: string
   readonly sha256: string
@@ -40,7 +43,7 @@ interface Row extends FileCounts {
 }
 
 const SELECT = `SELECT id, name, sha256, byte_count AS byteCount, kind, source, received_at AS receivedAt, received_by AS receivedBy,
-  rows_read AS rows, filed, known, corrected, held, refused, released,
+  rows_in_file AS rowsInFile, rows_read AS rows, filed, known, corrected, held, refused, released,
   refused_whole_reason AS refusedReason, refused_whole_sentence AS refusedSentence FROM intake_file`
 
 function storedFile({ refusedReason: reason, refusedSentence: sentence, ...file }: Row): StoredFile {

@@ -4,7 +4,7 @@ import type { FileCounts, StoredFile } from '../read/files.ts'
 import { insertSql } from './insert.ts'
 
 /** A file to be kept with its bytes. Counts may follow with `setFileCounts`. */
-export type NewFile = Pick<StoredFile, 'name' | 'kind' | 'source' | 'receivedAt' | 'receivedBy' | 'refusedWhole'> & {
+export type NewFile = Pick<StoredFile, 'name' | 'kind' | 'source' | 'rowsInFile' | 'receivedAt' | 'receivedBy' | 'refusedWhole'> & {
   readonly bytes: Uint8Array
   readonly counts: FileCounts | null
 }
@@ -17,6 +17,7 @@ const FILE = insertSql('intake_file', [
   'source',
   'received_at',
   'received_by',
+  'rows_in_file',
   'refused_whole_reason',
   'refused_whole_sentence',
 ])
@@ -25,7 +26,7 @@ const FILE = insertSql('intake_file', [
 export function insertFile(connection: Connection, file: NewFile): number {
   const sha256 = createHash('sha256').update(file.bytes).digest('hex')
   connection.statement('INSERT INTO intake_file_bytes (sha256, bytes) VALUES (?, ?) ON CONFLICT DO NOTHING').run(sha256, Buffer.from(file.bytes))
-  const { name, kind, source, receivedAt, receivedBy, refusedWhole } = file
+  const { name, kind, source, receivedAt, receivedBy, rowsInFile, refusedWhole } = file
   const cells = [
     name,
     sha256,
@@ -34,6 +35,7 @@ export function insertFile(connection: Connection, file: NewFile): number {
     source,
     receivedAt,
     receivedBy,
+    rowsInFile,
     refusedWhole?.reason ?? null,
     refusedWhole?.sentence ?? null,
   ]

@@ -1,8 +1,13 @@
+import { setTimeout as pause } from 'node:timers/promises'
+import type { Tx } from '../../store/index.ts'
+import type { TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { FileReport } from '../views.ts'
 import type { IncomingFile, IntakeOptions } from './incoming.ts'
-import { type OpenedFile, openFile, type ReadableFile, readAhead, takeFile } from './takeFile.ts'
+import { inParts } from './parts.ts'
+import type { Understood } from './readRow.ts'
+import { emptyReport, type OpenedFile, openFile, type ReadableFile, readAhead, takePart, together } from './takeFile.ts'
 
 // Patients before their courses, courses before results, whatever order the files are named in.
 const ORDER = ['patients', 'course', 'results']
@@ -33,6 +38,7 @@ function wholeRefusal({ file, sha256, table }: OpenedFile, call: Call, options: 
     receivedBy: call.actor.name,
     dryRun: options.dryRun,
     refusedWhole: { reason: table.reason, sentence: table.sentence },
+    rowsInFile: 0,
     rows: 0,
     filed: 0,
     known: 0,
@@ -52,7 +58,17 @@ async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOption
   const { refusedWhole } = report
   if (options.dryRun || refusedWhole === null) return report
   const { name, bytes } = opened.file
-  const file = { name, kind: null, source: options.source, receivedAt: call.now, receivedBy: call.actor.name, refusedWhole, bytes, counts: null }
+  const file = {
+    name,
+    kind: null,
+    source: options.source,
+    receivedAt: call.now,
+    receivedBy: call.actor.name,
+    rowsInFile: 0,
+    refusedWhole,
+    bytes,
+    counts: null,
+  }
   const fileId = await call.store.record(call, (tx) => ({
     value: bytes.byteLength > MOST_BYTES_KEPT ? null : tx.insertFile(file),
     events: [{ action: 'intake-refused', fileName: name, sha256: opened.sha256, reason: refusedWhole.reason }],
@@ -60,16 +76,34 @@ async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOption
   return { ...report, fileId }
 }
 
+/** Between two parts, so that whoever waits to write gets in. */
+const PAUSE_MS = 30
+
+function eventOf(report: FileReport, part: number, parts: number): TrailEvent {
+  const { fileId, sha256, fileName, rows, filed, known, corrected, held, refused, released } = report
+  return { action: 'intake', fileId: fileId ?? 0, sha256, fileName, part, parts, rows, filed, known, corrected, held, refused, released }
+}
+
+/** Part by part, each one transaction with its log row. An interruption leaves whole parts; sent again, what they filed is known and the rest follows. */
 async function keepFile(opened: ReadableFile, call: Call, options: IntakeOptions): Promise<FileReport> {
-  const read = readAhead(opened, call, options)
-  return call.store.record(call, (tx) => {
-    const report = takeFile(tx, opened, read, call, options)
-    const { sha256, fileName, rows, filed, known, corrected, held, refused, released, fileId } = report
-    return {
-      value: report,
-      events: [{ action: 'intake', fileId: fileId ?? 0, sha256, fileName, rows, filed, known, corrected, held, refused, released }],
-    }
-  })
+  const parts = inParts(readAhead(opened, call, options))
+  let report = emptyReport(opened, call, options)
+  for (const [index, rows] of parts.entries()) {
+    const before = report
+    const part = await call.store.record(call, (tx) => {
+      const value = takePart(tx, opened, rows, before, call)
+      return { value, events: [eventOf(value, index + 1, parts.length)] }
+    })
+    report = together(before, part)
+    options.onProgress?.({ step: `${report.fileName}: rows filed`, done: report.rows, of: report.rowsInFile })
+    if (index + 1 < parts.length) await pause(PAUSE_MS)
+  }
+  return report
+}
+
+function tryFile(tx: Tx, opened: ReadableFile, read: readonly Understood[], call: Call, options: IntakeOptions): FileReport {
+  const before = emptyReport(opened, call, options)
+  return { ...together(before, takePart(tx, opened, read, before, call)), fileId: null }
 }
 
 /** Works everything out in one transaction and takes it back, so that a dry run reports exactly what the real run would. */
@@ -77,7 +111,7 @@ async function tryFiles(readable: readonly ReadableFile[], call: Call, options: 
   const read = readable.map((opened) => readAhead(opened, call, options))
   try {
     return await call.store.record(call, (tx) => {
-      throw new NothingKept(readable.map((opened, index) => takeFile(tx, opened, read[index] ?? [], call, options)))
+      throw new NothingKept(readable.map((opened, index) => tryFile(tx, opened, read[index] ?? [], call, options)))
     })
   } catch (error) {
     if (error instanceof NothingKept) return error.reports
@@ -93,8 +127,8 @@ export async function refusedIntake(call: Call, files: readonly IncomingFile[]):
 }
 
 /**
- * Takes files in: patients, then courses, then results. Each file is one transaction with its log row: every row of it is filed, known, corrected,
- * held or refused, or none of the file is kept. Answers in the order of taking, files refused whole last.
+ * Takes files in: patients, then courses, then results. Every row is filed, known, corrected, held or refused, in the same
+ * transaction as the log row that counts it. Answers in the order of taking, files refused whole last.
  */
 export async function acceptFiles(call: Call, files: readonly IncomingFile[], options: IntakeOptions): Promise<Outcome<readonly FileReport[]>> {
   const refused = await refusedIntake(call, files)
@@ -104,5 +138,5 @@ export async function acceptFiles(call: Call, files: readonly IncomingFile[], op
   const reports: FileReport[] = options.dryRun ? [...(await tryFiles(readable, call, options))] : []
   if (!options.dryRun) for (const file of readable) reports.push(await keepFile(file, call, options))
   for (const file of opened.filter((other) => !other.table.ok)) reports.push(await refuseWhole(file, call, options))
-  return { ok: true, value: reports }
+  return { ok: true, value: reports.map((report) => ({ ...report, problems: report.problems.toSorted((a, b) => a.line - b.line) })) }
 }

@@ -54,18 +54,39 @@ function settle(tx: Tx, kind: TableKind, find: Tx['patient'], { raw, patientId, 
   return fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
 }
 
-/** Takes one file in: every row, then the standing of everybody it touched. Runs inside the transaction that keeps all of it. */
-export function takeFile(tx: Tx, opened: ReadableFile, read: readonly Understood[], call: Call, options: IntakeOptions): FileReport {
-  const { file, sha256, table } = opened
-  const { source, onProgress, dryRun } = options
-  const { kind } = table
-  const origin = { name: file.name, source, receivedAt: call.now, receivedBy: call.actor.name }
-  const fileId = tx.insertFile({ ...origin, kind, bytes: file.bytes, refusedWhole: null, counts: null })
+/** A report of a file of which no row is taken in yet. */
+export function emptyReport({ file, sha256, table }: ReadableFile, call: Call, { source, dryRun }: IntakeOptions): FileReport {
+  const origin = { source, receivedAt: call.now, receivedBy: call.actor.name, dryRun, refusedWhole: null, problems: [] }
+  const counts = { rowsInFile: table.rows.length, rows: 0, filed: 0, known: 0, corrected: 0, held: 0, refused: 0, released: 0 }
+  return { fileId: null, fileName: file.name, sha256, bytes: file.bytes.byteLength, kind: table.kind, ...origin, ...counts }
+}
+
+function keptFile(tx: Tx, { file, table }: ReadableFile, { source, receivedAt, receivedBy, rowsInFile }: FileReport): number {
+  return tx.insertFile({
+    name: file.name,
+    kind: table.kind,
+    source,
+    receivedAt,
+    receivedBy,
+    rowsInFile,
+    bytes: file.bytes,
+    refusedWhole: null,
+    counts: null,
+  })
+}
+
+/**
+ * Takes some rows of a file in, with the standing of everybody they touch, and answers what became of these rows alone. Runs inside the transaction
+ * that keeps all of it; the first part keeps the file. `before` is the report of the parts before.
+ */
+export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood[], before: FileReport, call: Call): FileReport {
+  const { kind } = opened.table
+  const fileId = before.fileId ?? keptFile(tx, opened, before)
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
   const touched = new Set<string>()
   const find = rememberingPatients(tx.patient)
-  read.forEach((understood, index) => {
+  for (const understood of read) {
     const { raw } = understood
     const answer = settle(tx, kind, find, understood, fileId, call)
     counts[answer.outcome] += 1
@@ -79,21 +100,23 @@ export function takeFile(tx: Tx, opened: ReadableFile, read: readonly Understood
       problems.push({ line: raw.line, outcome: answer.outcome, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     }
     if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.add(answer.patientId)
-    if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows filed`, done: index + 1, of: read.length })
-  })
+  }
   const released = releaseCorrections(tx, touched, call).length
-  renew(tx, touched, call, (done) => onProgress?.({ step: `${file.name}: patients evaluated`, done, of: touched.size }))
-  const all = { rows: read.length, ...counts, released }
-  tx.setFileCounts(fileId, all)
-  const about = { fileName: file.name, sha256, bytes: file.bytes.byteLength, kind, source, receivedAt: call.now, receivedBy: call.actor.name }
-  return { fileId: dryRun ? null : fileId, ...about, dryRun, refusedWhole: null, ...all, problems: problems.toSorted((a, b) => a.line - b.line) }
+  renew(tx, touched, call)
+  const part = { ...before, fileId, rows: read.length, ...counts, released, problems }
+  tx.setFileCounts(fileId, together(before, part))
+  return part
 }
 
-function renew(tx: Tx, touched: ReadonlySet<string>, call: Call, onDone: (done: number) => void): void {
-  let done = 0
+/** The report of the parts so far; its problems in the order of taking. */
+export function together(before: FileReport, part: FileReport): FileReport {
+  const sum = (count: 'rows' | 'filed' | 'known' | 'corrected' | 'held' | 'refused' | 'released') => before[count] + part[count]
+  const counts = { filed: sum('filed'), known: sum('known'), corrected: sum('corrected'), held: sum('held'), refused: sum('refused') }
+  return { ...part, rows: sum('rows'), ...counts, released: sum('released'), problems: [...before.problems, ...part.problems] }
+}
+
+function renew(tx: Tx, touched: ReadonlySet<string>, call: Call): void {
   for (const patientId of touched) {
-    done += 1
-    if (done % 500 === 0) onDone(done)
     // A held row may name somebody nobody knows: there is no history to evaluate.
     if (tx.patient(patientId) === null) continue
     tx.bumpRevision(patientId)

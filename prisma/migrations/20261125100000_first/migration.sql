@@ -14,6 +14,8 @@ CREATE TABLE intake_file (
   source TEXT,
   received_at TEXT NOT NULL CHECK (received_at GLOB '????-??-??T??:??:??*Z'),
   received_by TEXT NOT NULL,
+  -- More than rows_read while the file is being taken in part by part, or where that was interrupted.
+  rows_in_file INTEGER NOT NULL DEFAULT 0 CHECK (rows_in_file >= rows_read),
   rows_read INTEGER NOT NULL DEFAULT 0 CHECK (rows_read = filed + known + corrected + held + refused),
   filed INTEGER NOT NULL DEFAULT 0 CHECK (filed >= 0),
   known INTEGER NOT NULL DEFAULT 0 CHECK (known >= 0),
