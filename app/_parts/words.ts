@@ -20,6 +20,9 @@ const WRITTEN: Readonly<Record<string, string>> = {
   'on-treatment': 'on treatment',
   'off-treatment': 'off treatment',
   unrecorded: 'Phase not recorded',
+  'serum-m-protein': 'serum M-protein',
+  'urine-m-protein': 'urine M-protein',
+  'urine-24h': '24-hour urine',
 }
 
 /** A word of the code as a reader meets it: `lowest-not-confirmed` is "lowest not confirmed". */

@@ -5,7 +5,7 @@ import { words } from '../_parts/words.ts'
 interface Props {
   readonly query: ListQuery
   readonly phases: readonly string[]
-  readonly clinicians: readonly string[]
+  readonly clinicians: readonly { readonly key: string; readonly name: string }[]
   readonly rules: readonly string[]
 }
 
@@ -51,7 +51,13 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
       <form className="filters" action="/list" method="get">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
-        <Choice name="clinician" says="Clinician" value={query.clinician} of={clinicians} show={(name) => name} />
+        <Choice
+          name="clinician"
+          says="Clinician"
+          value={query.clinician}
+          of={clinicians.map(({ key }) => key)}
+          show={(word) => clinicians.find(({ key }) => key === word)?.name ?? word}
+        />
         <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
         <button className="button button-quiet" type="submit">
           Filter

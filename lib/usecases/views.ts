@@ -3,7 +3,7 @@ import type { Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 
-/** What the address of the review list can ask for. Never a name. */
+/** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
 export type ListQuery = StandingQuery
 
 /** One place in the review list, as few fields as the page shows. */
@@ -41,7 +41,7 @@ export interface ListPage {
   readonly byWindow: Readonly<Record<Window, number>>
   /** Values the filters can take: phases, clinicians and rules that occur. */
   readonly phases: readonly string[]
-  readonly clinicians: readonly string[]
+  readonly clinicians: readonly { readonly key: string; readonly name: string }[]
   readonly rules: readonly string[]
   readonly planVersion: string
 }

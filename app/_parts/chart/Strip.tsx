@@ -1,5 +1,5 @@
 import type { Strip as StripPlan } from '../../../lib/charts/index.ts'
-import './chart.css'
+import './strip.css'
 
 const LEFT = 20
 const RIGHT = 100

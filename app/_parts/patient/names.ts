@@ -1,8 +1,6 @@
 import { words } from '../words.ts'
 
 const TESTS: Readonly<Record<string, string>> = {
-  'serum-m-protein': 'serum M-protein',
-  'urine-m-protein': 'urine M-protein',
   'kappa-flc': 'kappa free light chain',
   'lambda-flc': 'lambda free light chain',
   'involved-flc': 'involved free light chain',

@@ -5,6 +5,7 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
+import { clinicianKey } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
 
@@ -40,10 +41,13 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   if (refused !== null) return refused
   await renewStandings(call)
   const { reader } = call.store
-  const { rows, matching } = reader.standingsPage(query)
+  const { byWindow, followed, phases, clinicians: names, rules } = reader.listFacets()
+  const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
+  // A key that is nobody's filters everybody out rather than nobody: a wrong bookmark must not look like the whole list.
+  const clinician = query.clinician === null ? null : (clinicians.find(({ key }) => key === query.clinician)?.name ?? '')
+  const { rows, matching } = reader.standingsPage({ ...query, clinician })
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
-  const { byWindow, followed, phases, clinicians, rules } = reader.listFacets()
   const shown = rows.map((row, index) => listRow(row, first + index + 1, call.today))
   return {
     ok: true,
