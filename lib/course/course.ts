@@ -13,6 +13,7 @@ import type {
 } from '../results/index.ts'
 import type { Day } from '../time/index.ts'
 import type { Interval } from '../units/index.ts'
+import type { Thresholds } from './thresholds.ts'
 
 /**
  * What is followed from sample to sample. `dflc` and `involved-ratio` come from kappa and lambda of one sample. `involved-flc` does too, and also
@@ -118,6 +119,8 @@ export interface RatioInterval {
 export interface Course {
   readonly patient: Patient
   readonly today: Day
+  /** The clinic's choices that hold on that day. */
+  readonly thresholds: Thresholds
   readonly phase: PhaseSpan | null
   readonly phases: readonly PhaseSpan[]
   readonly diagnosedOn: Day | null

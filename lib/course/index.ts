@@ -34,4 +34,5 @@ export {
   USUAL_RATIO,
 } from './ratioInterval.ts'
 export { hasNumber } from './sample.ts'
+export { DEFAULT_THRESHOLDS, type Thresholds } from './thresholds.ts'
 export { traceCourse } from './traceCourse.ts'

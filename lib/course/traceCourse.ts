@@ -15,6 +15,7 @@ import { ratioIntervalOn } from './ratioInterval.ts'
 import { inOrder } from './sameDayOrder.ts'
 import { hasNumber } from './sample.ts'
 import { samplesByAnalyte } from './samplesOf.ts'
+import { DEFAULT_THRESHOLDS, type Thresholds } from './thresholds.ts'
 
 const NO_SAMPLES: readonly Sample[] = []
 
@@ -26,7 +27,7 @@ function eventsOf<E extends CourseEvent['event']>(history: History, kind: E): re
  * Traces one patient's course up to and including `today`, as if nothing collected or recorded later existed. Pure; neither the order of results nor
  * a result filed twice changes it.
  */
-export function traceCourse(history: History, today: Day): Course {
+export function traceCourse(history: History, today: Day, thresholds: Thresholds = DEFAULT_THRESHOLDS): Course {
   const known = historyAsOf(history, today)
   const { patient, results } = known
   const byAnalyte = samplesByAnalyte(results)
@@ -64,6 +65,7 @@ export function traceCourse(history: History, today: Day): Course {
   return {
     patient,
     today,
+    thresholds,
     phase,
     phases,
     diagnosedOn,

@@ -1,3 +1,4 @@
+import { DEFAULT_THRESHOLDS } from '../course/index.ts'
 import { day } from '../time/index.ts'
 import type { FollowUpPlan, PlanFor, PlanRow, PlanStep, TestGroup } from './plan.ts'
 
@@ -75,4 +76,10 @@ const ROWS: readonly PlanRow[] = [
 ]
 
 /** The plan Lowmark comes with (clinical.md 5), followed from before any course it traces. Grace: a quarter of the interval, at most 30 days (ours). */
-export const DEFAULT_PLAN: FollowUpPlan = { version: '1', from: day('1970-01-01'), rows: ROWS, grace: { percent: 25, atMostDays: 30 } }
+export const DEFAULT_PLAN: FollowUpPlan = {
+  version: '1',
+  from: day('1970-01-01'),
+  rows: ROWS,
+  grace: { percent: 25, atMostDays: 30 },
+  thresholds: DEFAULT_THRESHOLDS,
+}

@@ -1,4 +1,4 @@
-import type { Care } from '../course/index.ts'
+import type { Care, Thresholds } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
 
 export const TEST_GROUPS = ['serum-m-protein', 'free-light-chains', 'blood-count', 'chemistry', 'urine-24h', 'immunoglobulins', 'imaging'] as const
@@ -46,6 +46,8 @@ export interface FollowUpPlan {
   readonly rows: readonly PlanRow[]
   /** How late a test may be before it is overdue: whole per cent of the interval, and days at most. */
   readonly grace: { readonly percent: number; readonly atMostDays: number }
+  /** The clinic's other choices. */
+  readonly thresholds: Thresholds
 }
 
 /** One test group of one patient: when it was last done, when it is due, and how late it is. */

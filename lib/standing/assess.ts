@@ -18,7 +18,7 @@ function latestEndedFirst(a: Finding, b: Finding): number {
  * same answer. For a patient who has left the clinic nothing is due and no gap is told; what the results show stays.
  */
 export function assess(history: History, plan: FollowUpPlan, today: Day): Assessment {
-  const course = traceCourse(history, today)
+  const course = traceCourse(history, today, plan.thresholds)
   const found = courseFindings(course)
   const risk = riskAssessments(course)
   const due = testsDue(course, plan, risk, repeatsFor(found))
