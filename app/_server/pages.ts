@@ -7,11 +7,17 @@ import {
   type ListPage,
   type ListQuery,
   listAccounts,
+  type ModelView,
   type Outcome,
   openPatient,
   type PatientView,
+  type RulesIndex,
+  type RuleView,
+  readModel,
   readReport,
   readReports,
+  readRule,
+  readRules,
   readTrail,
   showList,
   type TrailRowView,
@@ -33,3 +39,9 @@ export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRow
   ask((call) => readTrail(call, page))
 
 export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))
+
+export const rulesPage = (): Promise<Outcome<RulesIndex>> => ask((call) => readRules(call))
+
+export const rulePage = (ruleId: string): Promise<Outcome<RuleView>> => ask((call) => readRule(call, ruleId))
+
+export const modelPage = (model: string): Promise<Outcome<ModelView>> => ask((call) => readModel(call, model))

@@ -1,5 +1,6 @@
 import { RULE_IDS, ruleTitle } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
+import { RuleLink } from '../_parts/about/RuleLink.tsx'
 import { words } from '../_parts/words.ts'
 
 interface Props {
@@ -63,6 +64,7 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
           Filter
         </button>
         {filtered && <a href="/list">Show all</a>}
+        {query.rule === null ? <a href="/rules">What the rules ask</a> : <RuleLink rule={query.rule} />}
       </form>
     </details>
   )

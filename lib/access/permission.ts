@@ -11,6 +11,7 @@ export const PERMISSIONS = [
   'log.read-own',
   'log.read-all',
   'accounts.manage',
+  'rules.read',
 ] as const
 export type Permission = (typeof PERMISSIONS)[number]
 
@@ -23,6 +24,7 @@ const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
   'log.read-own': ROLES,
   'log.read-all': ['quality', 'administrator'],
   'accounts.manage': ['administrator'],
+  'rules.read': ROLES,
 }
 
 export type Answer = { readonly allowed: true } | { readonly allowed: false; readonly reason: string }

@@ -12,7 +12,8 @@ interface Condition {
 /** Complete for sure, surely not, or open because something is missing. */
 export type Completeness = { readonly complete: 'CR' | 'sCR' | 'no' } | { readonly complete: 'open'; readonly missing: readonly string[] }
 
-const MARROW_LIMIT = decimal('5')
+/** Marrow plasma cells, %, below which a complete response lies. */
+export const MARROW_LIMIT = decimal('5')
 const SITES = { serum: ['serum-immunofixation', 'serum-m-protein'], urine: ['urine-immunofixation', 'urine-m-protein'] } as const
 
 /** A negative immunofixation does not stand against a protein measured after it. */

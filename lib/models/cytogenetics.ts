@@ -19,13 +19,16 @@ const PATTERNS = {
   'del(17p)': /^del\(17p/,
 } as const
 const SHARE = /(\d+(?:\.\d+)?)%/
-const LIMIT: Decimal = decimal('20')
+/** Share of cells, per cent, above which del(17p) makes high risk (Avet-Loiseau 2025). */
+export const DEL17P_SHARE: Decimal = decimal('20')
+/** Genetics that raise the risk of smouldering myeloma (Mateos 2020). */
+export const SMOULDERING_GENETICS = ['t(4;14)', 't(14;16)', '1q gain', 'del(13q)'] as const
 
 function shareAbove20(names: readonly string[]): Holds | null {
   const losses = names.filter((name) => PATTERNS['del(17p)'].test(name))
   if (losses.length === 0) return 'no'
   const shares = losses.map((name) => SHARE.exec(name)?.[1]).filter((share) => share !== undefined)
-  if (shares.some((share) => above(exactly(share), LIMIT) === 'certain')) return 'certain'
+  if (shares.some((share) => above(exactly(share), DEL17P_SHARE) === 'certain')) return 'certain'
   return shares.length === losses.length ? 'no' : null
 }
 

@@ -5,9 +5,12 @@ import { countFactors, type Factor } from './factor.ts'
 import type { RiskAssessment } from './model.ts'
 import { stagingInputs } from './stagingInputs.ts'
 
-const B2M = decimal('5.5')
-const CREATININE_MG_DL = decimal('1.2')
+/** Beta-2 microglobulin, mg/L, from which it counts, while creatinine, mg/dL, lies below. */
+export const HIGH_RISK_B2M = decimal('5.5')
+export const CREATININE_MG_DL = decimal('1.2')
 const CREATININE_UMOL_L = CREATININE_MG_DL.times(decimal('88.4'))
+/** Translocations that count together with 1q gain or del(1p32). */
+export const TRANSLOCATIONS = ['t(4;14)', 't(14;16)', 't(14;20)'] as const
 
 /** Creatinine below 1.2 mg/dL, compared in the unit printed. */
 function lowCreatinine(sample: Sample | null): Holds | null {
@@ -17,7 +20,7 @@ function lowCreatinine(sample: Sample | null): Holds | null {
 
 function geneticFactors(genetics: Cytogenetics | null): readonly Factor[] {
   if (genetics === null) return [{ input: 'genetics', holds: null }]
-  const translocation = (['t(4;14)', 't(14;16)', 't(14;20)'] as const).some((name) => genetics.has(name))
+  const translocation = TRANSLOCATIONS.some((name) => genetics.has(name))
   const gain = genetics.has('1q gain')
   return [
     { input: 'share of cells with del(17p)', holds: genetics.has('tp53 mutation') ? 'certain' : genetics.del17pAbove20 },
@@ -33,7 +36,7 @@ function geneticFactors(genetics: Cytogenetics | null): readonly Factor[] {
  */
 export function highRisk2025(course: Course): RiskAssessment {
   const { b2m, creatinine } = stagingInputs(course)
-  const high = b2m === null || b2m.value === null ? null : atLeast(b2m.value, B2M)
+  const high = b2m === null || b2m.value === null ? null : atLeast(b2m.value, HIGH_RISK_B2M)
   const low = lowCreatinine(creatinine)
   const blood: Factor =
     high === 'no' || low === 'no'

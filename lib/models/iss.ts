@@ -5,9 +5,10 @@ import type { RiskAssessment } from './model.ts'
 import { type StagingInputs, stagingInputs } from './stagingInputs.ts'
 
 export type Stage = 'I' | 'II' | 'III'
-const LOW_B2M = decimal('3.5')
-const HIGH_B2M = decimal('5.5')
-const ALBUMIN = decimal('35')
+/** Beta-2 microglobulin, mg/L: stage I lies below the one, stage III from the other on. Albumin, g/L, from which stage I is. */
+export const LOW_B2M = decimal('3.5')
+export const HIGH_B2M = decimal('5.5')
+export const ISS_ALBUMIN = decimal('35')
 
 /** The stage and, where it cannot be told, what is missing. */
 export interface Staged {
@@ -24,7 +25,7 @@ export function issStage({ b2m, albumin }: StagingInputs): Staged {
   const low = below(value, LOW_B2M)
   if (third === 'possible' || low === 'possible') return { stage: null, missing: ['beta-2 microglobulin known only as a limit'] }
   if (low === 'no') return { stage: 'II', missing: [] }
-  const normalAlbumin: Holds | null = albumin?.value ? atLeast(albumin.value, ALBUMIN) : null
+  const normalAlbumin: Holds | null = albumin?.value ? atLeast(albumin.value, ISS_ALBUMIN) : null
   const missing = missingInput({ input: 'albumin', holds: normalAlbumin })
   if (missing.length > 0 || normalAlbumin === null) return { stage: null, missing }
   return { stage: allHold(low, normalAlbumin) === 'certain' ? 'I' : 'II', missing: [] }

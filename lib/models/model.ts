@@ -1,6 +1,10 @@
+/** Every published risk model, and the response, in the order of clinical.md 4. */
+export const MODEL_IDS = ['mgus', '20-2-20', '20-2-20-cytogenetics', 'smouldering-points', 'iss', 'r-iss', 'high-risk-2025', 'response'] as const
+export type ModelId = (typeof MODEL_IDS)[number]
+
 /** One published risk model applied to one patient (clinical.md 4). */
 export interface RiskAssessment {
-  readonly model: 'mgus' | '20-2-20' | '20-2-20-cytogenetics' | 'smouldering-points' | 'iss' | 'r-iss' | 'high-risk-2025'
+  readonly model: Exclude<ModelId, 'response'>
   /** Number of factors present; null for models that count points or name stages only. */
   readonly factors: number | null
   readonly points: number | null

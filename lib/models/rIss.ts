@@ -6,10 +6,13 @@ import { issStage, type Staged } from './iss.ts'
 import type { RiskAssessment } from './model.ts'
 import { ldhAbove, stagingInputs } from './stagingInputs.ts'
 
+/** Genetics that count as high risk in the revised staging. */
+export const R_ISS_GENETICS = ['del(17p)', 't(4;14)', 't(14;16)'] as const
+
 /** High-risk genetics or LDH above the limit, with what is not known of them. */
 function aggravating(course: Course): { readonly holds: Holds | null; readonly missing: readonly string[] } {
   const genetics = cytogeneticsOf(course)
-  const high = genetics === null ? null : sure((['del(17p)', 't(4;14)', 't(14;16)'] as const).some((name) => genetics.has(name)))
+  const high = genetics === null ? null : sure(R_ISS_GENETICS.some((name) => genetics.has(name)))
   const ldh = ldhAbove(stagingInputs(course))
   const missing = [...missingInput({ input: 'genetics', holds: high }), ...missingInput({ input: 'LDH with its upper limit', holds: ldh })]
   if (high === 'certain' || ldh === 'certain') return { holds: 'certain', missing: [] }

@@ -1,6 +1,6 @@
 import type { Course, Marker, Measurement } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
-import { atLeast, below, type Decimal, decimal, type Interval } from '../units/index.ts'
+import { atLeast, below, decimal, type Interval } from '../units/index.ts'
 
 /** The categories that rest on how far a value fell. */
 export type FallCategory = 'VGPR' | 'PR' | 'MR'
@@ -9,12 +9,17 @@ export type FallCategory = 'VGPR' | 'PR' | 'MR'
 export type PartSays = 'met' | 'not-met' | 'not-needed' | { readonly missing: string }
 
 const HUNDRED = decimal('100')
-const SERUM_MEASURABLE = decimal('10')
-const URINE_MEASURABLE = decimal('200')
-const MARROW_MEASURABLE = decimal('30')
-const URINE_LIMIT: Partial<Record<FallCategory, Decimal>> = { VGPR: decimal('100'), PR: decimal('200') }
-const SERUM_FALL: Record<FallCategory, number> = { VGPR: 90, PR: 50, MR: 25 }
-const DFLC_FALL: Partial<Record<FallCategory, number>> = { VGPR: 90, PR: 50 }
+/** What counts as measurable at baseline: serum g/L, urine mg/24 h, marrow %. */
+export const SERUM_MEASURABLE = decimal('10')
+export const URINE_MEASURABLE = decimal('200')
+export const MARROW_MEASURABLE = decimal('30')
+/** Urine, mg/24 h, below which a category is reached whatever the fall. */
+export const URINE_LIMIT = { VGPR: decimal('100'), PR: decimal('200'), MR: null } as const
+/** Falls from the baseline that each category asks, in per cent. */
+export const SERUM_FALL = { VGPR: 90, PR: 50, MR: 25 } as const
+export const URINE_FALL = { VGPR: null, PR: 90, MR: 50 } as const
+export const DFLC_FALL = { VGPR: 90, PR: 50, MR: null } as const
+export const MARROW_FALL = { VGPR: null, PR: 50, MR: null } as const
 
 /** Whether the value fell by at least that many per cent for every value the intervals leave possible. Exact. */
 function fellBy(percent: number, baseline: Interval, current: Interval): boolean {
@@ -54,10 +59,11 @@ export function urinePart(course: Course, on: Day, category: FallCategory): Part
       : currentOn(marker, on)
   if (current === null) return { missing: 'urine not collected' }
   const limit = URINE_LIMIT[category]
-  if (limit !== undefined && below(current.value, limit) === 'certain') return 'met'
-  if (category === 'VGPR') return 'not-met'
+  if (limit !== null && below(current.value, limit) === 'certain') return 'met'
+  const fall = URINE_FALL[category]
+  if (fall === null) return 'not-met'
   if (baseline === null) return { missing: 'urine not collected at baseline' }
-  return says(fellBy(category === 'PR' ? 90 : 50, baseline.value, current.value))
+  return says(fellBy(fall, baseline.value, current.value))
 }
 
 /** Only where neither serum nor urine is measurable. The VGPR limit of 90 % is that of IMWG 2016 for light-chain-only disease, from memory. */
@@ -67,12 +73,13 @@ export function lightChainPart(course: Course, on: Day, category: FallCategory):
   const current = currentOn(course.markers.dflc, on)
   const fall = DFLC_FALL[category]
   if (current === null) return { missing: 'free light chains not measured since the baseline' }
-  return says(fall !== undefined && fellBy(fall, baseline.value, current.value))
+  return says(fall !== null && fellBy(fall, baseline.value, current.value))
 }
 
 /** Only where nothing else is measurable, and from 30 % on. `baseline` and `current` are marrow percentages. */
 export function marrowPart(baseline: Interval | null, current: Interval | null, category: FallCategory): PartSays {
   if (baseline === null || atLeast(baseline, MARROW_MEASURABLE) !== 'certain') return { missing: 'marrow below 30 % at baseline' }
   if (current === null) return { missing: 'marrow not examined since the baseline' }
-  return says(category === 'PR' && fellBy(50, baseline, current))
+  const fall = MARROW_FALL[category]
+  return says(fall !== null && fellBy(fall, baseline, current))
 }

@@ -3,8 +3,8 @@ import { type Day, daysBetween } from '../time/index.ts'
 import { above, type Holds } from '../units/index.ts'
 
 /** Days around the start of a line, and around the diagnosis, within which a value counts for staging (our choice). */
-const AROUND_LINE = 60
-const AROUND_DIAGNOSIS = 90
+export const AROUND_LINE = 60
+export const AROUND_DIAGNOSIS = 90
 
 /** The blood values of one staging: nearest to the start of the current line where beta-2 microglobulin is known there, else to the diagnosis. */
 export interface StagingInputs {

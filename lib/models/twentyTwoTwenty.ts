@@ -1,18 +1,20 @@
 import type { Course } from '../course/index.ts'
 import { decimal } from '../units/index.ts'
-import { cytogeneticsOf, sure } from './cytogenetics.ts'
+import { cytogeneticsOf, SMOULDERING_GENETICS, sure } from './cytogenetics.ts'
 import { countFactors, type Factor } from './factor.ts'
 import { aboveOrUnknown, latestInvolvedRatioAbove, latestMarrow, latestSerum } from './latestInputs.ts'
 import type { RiskAssessment } from './model.ts'
 
-const TWENTY = decimal('20')
+/** What each of the three must exceed: marrow %, serum M-protein g/L, involved ratio. */
+export const TWENTY = decimal('20')
 type Groups = readonly (readonly [group: string, percent: string])[]
-const GROUPS: Groups = [
+/** Group and risk, per cent at 2 years, by the number of factors; the last holds for more of them too. */
+export const GROUPS: Groups = [
   ['low', '6'],
   ['intermediate', '18'],
   ['high', '44'],
 ]
-const CYTOGENETIC_GROUPS: Groups = [
+export const CYTOGENETIC_GROUPS: Groups = [
   ['low', '6'],
   ['low-intermediate', '23'],
   ['intermediate', '46'],
@@ -48,6 +50,6 @@ export function twentyTwoTwenty(course: Course): RiskAssessment {
 export function twentyTwoTwentyCytogenetics(course: Course): RiskAssessment | null {
   const genetics = cytogeneticsOf(course)
   if (genetics === null) return null
-  const high = (['t(4;14)', 't(14;16)', '1q gain', 'del(13q)'] as const).some((name) => genetics.has(name))
+  const high = SMOULDERING_GENETICS.some((name) => genetics.has(name))
   return assessed('20-2-20-cytogenetics', [...threeFactors(course), { input: 'genetics', holds: sure(high) }], CYTOGENETIC_GROUPS)
 }

@@ -13,8 +13,11 @@ import {
   listAccounts,
   type Outcome,
   openPatient,
+  readModel,
   readReport,
   readReports,
+  readRule,
+  readRules,
   readTrail,
   resolveHeld,
   showList,
@@ -42,6 +45,9 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/intake/upload': { needs: 'intake.write', says: 'receiveFiles(', behind: (call) => acceptFiles(call, [], { source: null, dryRun: true }) },
   'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldRows(call) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
+  'app/rules': { needs: 'rules.read', says: 'rulesPage(', behind: (call) => readRules(call) },
+  'app/rules/[ruleId]': { needs: 'rules.read', says: 'rulePage(', behind: (call) => readRule(call, 'pd-serum') },
+  'app/models/[model]': { needs: 'rules.read', says: 'modelPage(', behind: (call) => readModel(call, 'iss') },
   'app/accounts': { needs: 'accounts.manage', says: 'accountsPage(', behind: (call) => listAccounts(call) },
 }
 
@@ -123,6 +129,9 @@ describe('routes and actions', () => {
       'app/patients/[patientId]': ['navigator', 'physician'],
       'app/held': ['navigator', 'physician', 'administrator'],
       'app/log': [...ROLES],
+      'app/rules': [...ROLES],
+      'app/rules/[ruleId]': [...ROLES],
+      'app/models/[model]': [...ROLES],
       'app/accounts': ['administrator'],
       decideHeld: ['navigator', 'physician', 'administrator'],
     })

@@ -1,14 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { CAUTION_SAYS, CAUTIONS, RULE_IDS, ruleAbout } from '../../lib/rules/index.ts'
-import { section, tableRows, textOf } from './tree.ts'
+import { renewed, rulesPart } from '../../.ci/aboutDocs.ts'
+import { CAUTION_SAYS, CAUTIONS, RULE_IDS, ruleAbout, rulePage } from '../../lib/rules/index.ts'
+import { labelled, section, tableRows, textOf } from './tree.ts'
 
 const DOCS = textOf('docs/rules.md')
-
-/** A paragraph that begins with a label, as one line; null where there is none. */
-function labelled(text: string, label: string): string | null {
-  const paragraph = text.split('\n\n').find((part) => part.trim().startsWith(`**${label}.** `))
-  return paragraph === undefined ? null : paragraph.trim().slice(`**${label}.** `.length).replaceAll('\n', ' ')
-}
 
 describe('docs/rules.md', () => {
   it('has one section a rule, in their order, and none besides', () => {
@@ -21,9 +16,15 @@ describe('docs/rules.md', () => {
     expect({ asks: labelled(told, 'Asks'), source: labelled(told, 'Source') }).toEqual(ruleAbout(id))
   })
 
-  it.each(RULE_IDS)('tells what %s cannot see and what else can cause it', (id) => {
+  it.each(RULE_IDS)('tells what %s cannot see and what else can cause it, as its page does', (id) => {
     const told = section(DOCS, `### \`${id}\``) ?? ''
-    for (const label of ['Cannot see', 'What else can cause it']) expect(labelled(told, label)).toMatch(/^[A-Z1].{10,}\.$/)
+    const causes = labelled(told, 'What else can cause it (common practice)') ?? labelled(told, 'What else can cause it')
+    expect(labelled(told, 'Cannot see')).toBe(rulePage(id).cannotSee.join(' '))
+    expect(causes?.toLowerCase()).toBe(`${rulePage(id).elseCauses.join('; ').toLowerCase()}.`)
+  })
+
+  it('is what `npx tsx .ci/writeDocs.ts` makes of the records', () => {
+    expect(DOCS).toBe(renewed(DOCS, rulesPart()))
   })
 
   it('explains every caution in its own words', () => {

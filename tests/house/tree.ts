@@ -53,3 +53,9 @@ export function section(markdown: string, heading: string): string | null {
   const length = lines.slice(from + 1).findIndex((line) => /^#+ /.test(line) && line.indexOf(' ') <= rank)
   return lines.slice(from + 1, length === -1 ? lines.length : from + 1 + length).join('\n')
 }
+
+/** A paragraph that begins with a label, as one line; null where there is none. */
+export function labelled(text: string, label: string): string | null {
+  const paragraph = text.split('\n\n').find((part) => part.trim().startsWith(`**${label}.** `))
+  return paragraph === undefined ? null : paragraph.trim().slice(`**${label}.** `.length).replaceAll('\n', ' ')
+}

@@ -95,6 +95,53 @@ test('a new lesion is progression', () => {
   expect(response([...serum('40', '20'), ...urine('0')], { imaging: [['2020-02-01', 'ct', { growth: '49' }]] }).category).toBe('PR')
 })
 
+test('a scan that records no lesions does not end what an earlier one showed', () => {
+  const seen = (later: { newLesions?: number; lytic?: number }) =>
+    response([...serum('40', '20'), ...urine('0')], {
+      imaging: [
+        ['2020-02-01', 'ct', { newLesions: 1 }],
+        ['2020-02-15', 'mri', later],
+      ],
+    }).category
+  expect(seen({ lytic: 2 })).toBe('PD')
+  expect(seen({ newLesions: 0 })).toBe('PR')
+})
+
+// Where marrow alone is measurable: a rise of at least 25 % and 10 points from the lowest value (IMWG 2016).
+test.each([
+  ['10', '19', 'PR', 'confirmed'],
+  ['10', '20', 'PD', 'unconfirmed'],
+  ['40', '49', 'SD', 'confirmed'],
+  ['40', '50', 'PD', 'unconfirmed'],
+])('only marrow: from 40 to %s and then to %s per cent is %s, %s', (lowest, now, category, state) => {
+  const marrow: HistoryWords['marrow'] = [
+    [START, '40'],
+    ['2020-03-01', lowest],
+    ['2020-06-01', now],
+  ]
+  expect(response([...serum('3'), ...urine('0')], { marrow })).toMatchObject({ category, state })
+})
+
+test('only marrow: progression seen twice is confirmed', () => {
+  const marrow: HistoryWords['marrow'] = [
+    [START, '40'],
+    ['2020-03-01', '10'],
+    ['2020-06-01', '10'],
+    ['2020-09-01', '20'],
+    ['2020-12-01', '20'],
+  ]
+  expect(response([...serum('3'), ...urine('0')], { marrow })).toMatchObject({ category: 'PD', state: 'confirmed' })
+})
+
+test('a marrow does not make progression where serum measures the disease', () => {
+  const marrow: HistoryWords['marrow'] = [
+    [START, '40'],
+    ['2020-02-01', '10'],
+    ['2020-02-15', '60'],
+  ]
+  expect(response([...serum('40', '20'), ...urine('0')], { marrow }).category).toBe('PR')
+})
+
 // Light-chain-only disease: PR from IMWG 2016; the 90 % of VGPR from memory.
 test.each([
   ['1000', '505', 'PR'],

@@ -4,7 +4,19 @@ import { describe, expect, it } from 'vitest'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
 import { sendIntake } from './sendIntake.ts'
 
-const BEHIND_SIGN_IN = ['/', '/list', '/patients/any', '/intake', '/intake/1', '/held', '/log', '/accounts']
+const BEHIND_SIGN_IN = [
+  '/',
+  '/list',
+  '/patients/any',
+  '/intake',
+  '/intake/1',
+  '/held',
+  '/log',
+  '/accounts',
+  '/rules',
+  '/rules/pd-serum',
+  '/models/iss',
+]
 
 function statusFor(url: string, host: string): Promise<number> {
   const { hostname, port } = new URL(url)

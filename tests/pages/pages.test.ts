@@ -4,6 +4,7 @@ import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
+import { rulesAndModels } from './rulesAndModels.ts'
 
 // One file, because one build, one server and one browser serve all of these.
 let open: Clinic | null = null
@@ -22,4 +23,5 @@ afterAll(async () => {
 everyPage(clinic)
 navigator(clinic)
 otherRoles(clinic)
+rulesAndModels(clinic)
 doors(clinic)

@@ -1,4 +1,5 @@
 import type { FindingView } from '../../../lib/usecases/index.ts'
+import { RuleLink } from '../about/RuleLink.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
 import { EvidenceTable } from './EvidenceTable.tsx'
 
@@ -25,7 +26,7 @@ function Finding({ finding }: { readonly finding: FindingView }) {
       )}
       <EvidenceTable evidence={evidence} of={`${title}, since ${since}`} />
       <p className="small soft">
-        Rule <code>{rule}</code> asks: {asks} Source: {source}
+        Rule <code>{rule}</code> asks: {asks} Source: {source} <RuleLink rule={rule} />
       </p>
     </article>
   )

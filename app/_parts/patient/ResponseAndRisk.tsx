@@ -1,4 +1,5 @@
 import type { PatientView } from '../../../lib/usecases/index.ts'
+import { ModelLink } from '../about/ModelLink.tsx'
 import { modelName } from './names.ts'
 
 function Missing({ missing }: { readonly missing: readonly string[] }) {
@@ -17,7 +18,9 @@ export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response'
   return (
     <dl className="parts">
       <div>
-        <dt>Response (IMWG 2016)</dt>
+        <dt>
+          <ModelLink model="response">Response (IMWG 2016)</ModelLink>
+        </dt>
         <dd>
           {category === null ? 'cannot be told' : [category, state, provisional ? 'provisional' : null].filter((part) => part !== null).join(', ')}.
           <Missing missing={missing} />
@@ -25,7 +28,9 @@ export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response'
       </div>
       {risk.map((model) => (
         <div key={model.model}>
-          <dt>Risk, {modelName(model.model)}</dt>
+          <dt>
+            <ModelLink model={model.model}>Risk, {modelName(model.model)}</ModelLink>
+          </dt>
           <dd>
             {riskSays(model)}.<Missing missing={model.missing} />
           </dd>
