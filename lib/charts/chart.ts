@@ -1,4 +1,5 @@
 import type { Day } from '../time/index.ts'
+import type { Trend } from './trend.ts'
 
 /** Where the current value lies between the value it is held against and the criterion. Numbers for drawing, text for reading. */
 export interface Strip {
@@ -47,6 +48,8 @@ export interface ChartPlan {
     readonly y: number
     readonly label: string
   }[]
+  /** Trends of the last 12 months; left out where the chart follows no marker with one. */
+  readonly trends?: readonly Trend[]
   readonly table: { readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] }
   /** What the chart says, in one sentence; says so where there is no result. */
   readonly sentence: string

@@ -3,9 +3,14 @@ import type { ChartPlan } from './chart.ts'
 import { lightChainChart } from './lightChainChart.ts'
 import { markerChart } from './markerChart.ts'
 import { sharedSpan } from './timeAxis.ts'
+import { withTrends } from './withTrends.ts'
 
 /** The charts of one patient on one shared time axis. Urine stands only where it was ever measured; every other chart says so when it is empty. */
-export function patientCharts({ course }: Assessment): readonly ChartPlan[] {
+export function patientCharts(assessment: Assessment): readonly ChartPlan[] {
+  return chartsOf(assessment).map((plan) => withTrends(assessment.course, plan))
+}
+
+function chartsOf({ course }: Assessment): readonly ChartPlan[] {
   const span = sharedSpan(course)
   return [
     markerChart(course, 'serum-m-protein', span),

@@ -1,4 +1,5 @@
 import type { Finding } from './finding.ts'
+import { probabilitySentence } from './probabilityWords.ts'
 import type { RuleId } from './ruleId.ts'
 import type { Sentence } from './sentence.ts'
 
@@ -47,6 +48,7 @@ function risen(what: string, criterion: string): Sentence {
       `${what} ${fact(finding, 'value')} on ${fact(finding, 'on')} ${by(finding)} the ${lowest} ${held}; criterion: ${criterion}.`,
       second(finding),
       possibly(finding),
+      probabilitySentence(finding),
     )
   }
 }
@@ -97,6 +99,7 @@ function significant(finding: Finding): string {
     `${what} ${fact(finding, 'previous')} on ${fact(finding, 'previousOn')} and ${fact(finding, 'value')} on ${fact(finding, 'on')}, against the ${held}:`,
     'two samples within 62 days show a significant rise.',
     possibly(finding),
+    probabilitySentence(finding),
   )
 }
 

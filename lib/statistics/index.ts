@@ -1,6 +1,10 @@
 /** Numbers in, numbers out. Knows nothing of patients and imports no other room. */
 export { doublingDays } from './doublingDays.ts'
 export { type DatedValue, type LogLinearFit, logLinearFit, slopeInterval } from './logLinearFit.ts'
+export { type MannKendall, mannKendall } from './mannKendall.ts'
+export { median } from './median.ts'
 export { normalQuantile, normalShareBelow } from './normal.ts'
 export { ONE_SIDED_95, referenceChange, TOTAL_CV } from './referenceChange.ts'
 export { studentQuantile } from './studentQuantile.ts'
+export { type Place, type TheilSen, theilSen } from './theilSen.ts'
+export { wilsonInterval } from './wilsonInterval.ts'

@@ -2,7 +2,7 @@ import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
 import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
 import { whySentence } from '../review/index.ts'
-import { CAUTION_SAYS, type Evidence, type Finding, ruleAbout, ruleTitle, says } from '../rules/index.ts'
+import { CAUTION_SAYS, type Evidence, type Finding, probabilityWords, ruleAbout, ruleTitle, says } from '../rules/index.ts'
 import type { Assessment } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
 import type { EvidenceView, FindingView, PatientView } from './views.ts'
@@ -28,7 +28,8 @@ function evidenceView({ resultIds, ...evidence }: Evidence, results: ReadonlyMap
 }
 
 function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>): FindingView {
-  const { rule, state, certainty, window, since, endedOn, cautions, evidence } = finding
+  const { rule, state, certainty, window, since, endedOn, cautions, evidence, facts } = finding
+  const { probability } = facts
   const { asks, source } = ruleAbout(rule)
   return {
     rule,
@@ -41,6 +42,7 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>):
     cautions: cautions.map((caution) => ({ caution, says: CAUTION_SAYS[caution] })),
     evidence: evidence.map((one) => evidenceView(one, results)),
     says: says(finding),
+    probability: probability === undefined ? null : { words: probabilityWords(probability), value: probability },
     asks,
     source,
   }

@@ -69,6 +69,8 @@ export interface FindingView {
   readonly cautions: readonly { readonly caution: string; readonly says: string }[]
   readonly evidence: readonly EvidenceView[]
   readonly says: string
+  /** That the true rise meets the criterion: in words ("About 9 in 10") and with two digits ("0.93"); null where the finding has none. */
+  readonly probability: { readonly words: string; readonly value: string } | null
   readonly asks: string
   readonly source: string
 }

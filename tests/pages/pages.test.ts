@@ -4,6 +4,7 @@ import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
+import { patientTrend } from './patientTrend.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
 
 // One file, because one build, one server and one browser serve all of these.
@@ -24,4 +25,5 @@ everyPage(clinic)
 navigator(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)
+patientTrend(clinic)
 doors(clinic)

@@ -3,6 +3,7 @@ import { NARROW, WIDE } from './frame.ts'
 import { LETTERS } from './Marks.tsx'
 import { Plot } from './Plot.tsx'
 import { Scroll } from './Scroll.tsx'
+import { TrendTable } from './TrendTable.tsx'
 
 function ValueTable({ title, table: { columns, rows } }: ChartPlan) {
   return (
@@ -78,6 +79,7 @@ export function ChartFigure({ plan, laboratory }: { readonly plan: ChartPlan; re
         </>
       )}
       <p className="chart-says">{plan.sentence}</p>
+      {plan.trends !== undefined && <TrendTable title={plan.title} trends={plan.trends} />}
       {recorded && (
         <details>
           <summary>Table: {plan.title}</summary>

@@ -33,6 +33,11 @@ export function Legend({ charts, laboratory }: { readonly charts: readonly Chart
           <Sign className="level" d="M0 7H22" /> other limit
         </li>
       )}
+      {charts.some(({ trends = [] }) => trends.some(({ curve }) => curve.length > 0)) && (
+        <li className="trend-curve">
+          <Sign className="trend-line" d="M0 7H22" /> trend of the last 12 months, shaded: its 95 % interval
+        </li>
+      )}
       {points.some((point) => point.censored !== null) && (
         <li className="series">
           <Sign className="open" d={`${DOT}M11 10v4`} /> known only as a limit (&lt; or &gt;), the stroke points to where it lies

@@ -4,6 +4,7 @@ import { Axes } from './Axes.tsx'
 import { type PlotSize, placesOf } from './frame.ts'
 import { Marks } from './Marks.tsx'
 import { Points } from './Points.tsx'
+import { TrendCurves } from './TrendCurves.tsx'
 
 interface Props {
   readonly plan: ChartPlan
@@ -46,6 +47,7 @@ export function Plot({ plan, size, laboratory }: Props) {
         ))}
       </Group>
       <Axes plan={plan} places={places} size={size} />
+      <TrendCurves plan={plan} places={places} />
       <Marks marks={plan.marks} places={places} size={size} />
       {plan.series.map((series, at) => (
         <Points key={series.name} series={series} at={at} places={places} laboratory={laboratory} named={plan.series.length > 1} />

@@ -2,9 +2,10 @@ import type { FindingView } from '../../../lib/usecases/index.ts'
 import { RuleLink } from '../about/RuleLink.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
 import { EvidenceTable } from './EvidenceTable.tsx'
+import { Probability } from './Probability.tsx'
 
 function Finding({ finding }: { readonly finding: FindingView }) {
-  const { rule, title, state, certainty, window, since, endedOn, cautions, evidence, says, asks, source } = finding
+  const { rule, title, state, certainty, window, since, endedOn, cautions, evidence, says, probability, asks, source } = finding
   return (
     <article className={`finding finding-${endedOn === null ? window : 'past'}`}>
       <h3>
@@ -15,6 +16,7 @@ function Finding({ finding }: { readonly finding: FindingView }) {
         </span>
       </h3>
       <p>{says}</p>
+      {probability !== null && <Probability probability={probability} />}
       {cautions.length > 0 && (
         <ul className="cautions">
           {cautions.map(({ caution, says: why }) => (

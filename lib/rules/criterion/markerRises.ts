@@ -1,4 +1,5 @@
 import { type Course, lightChainPairs, type Measurement, RENAL_RATIO, ratioAbnormal, ratioIntervalFor, USUAL_RATIO } from '../../course/index.ts'
+import { TOTAL_CV } from '../../statistics/index.ts'
 import type { Holds } from '../../units/index.ts'
 import { when } from '../cautions.ts'
 import type { Caution } from '../finding.ts'
@@ -8,17 +9,38 @@ import type { Rising } from './rising.ts'
 
 /** Progression by serum M-protein. */
 export function serumRise(course: Course): Rising {
-  return { of: course.markers['serum-m-protein'], criterion: RISES.serum, noise: REFERENCE_CHANGE.serum, freeLightChains: false, hastens: true }
+  return {
+    of: course.markers['serum-m-protein'],
+    criterion: RISES.serum,
+    noise: REFERENCE_CHANGE.serum,
+    cv: TOTAL_CV['serum-m-protein'],
+    freeLightChains: false,
+    hastens: true,
+  }
 }
 
 /** Progression by urine M-protein. */
 export function urineRise(course: Course): Rising {
-  return { of: course.markers['urine-m-protein'], criterion: RISES.urine, noise: REFERENCE_CHANGE.urine, freeLightChains: false, hastens: true }
+  return {
+    of: course.markers['urine-m-protein'],
+    criterion: RISES.urine,
+    noise: REFERENCE_CHANGE.urine,
+    cv: TOTAL_CV['urine-m-protein'],
+    freeLightChains: false,
+    hastens: true,
+  }
 }
 
 /** Progression by dFLC. The noise is that of the involved chain, which makes up most of the difference (ours). */
 export function lightChainRise(course: Course): Rising {
-  return { of: course.markers.dflc, criterion: RISES.dflc, noise: REFERENCE_CHANGE.lightChain, freeLightChains: true, hastens: true }
+  return {
+    of: course.markers.dflc,
+    criterion: RISES.dflc,
+    noise: REFERENCE_CHANGE.lightChain,
+    cv: TOTAL_CV['involved-flc'],
+    freeLightChains: true,
+    hastens: true,
+  }
 }
 
 /** Whether the kappa/lambda ratio of a light-chain sample is abnormal; a day without both chains says nothing, so it does not count. */

@@ -6,6 +6,7 @@ import { ratioOf } from '../excess.ts'
 import type { Caution, Window } from '../finding.ts'
 import { type Judgement, type Shown, stateOf } from '../judgement.ts'
 import { laterWindow } from '../window.ts'
+import { numberLevel, probabilityFact } from './probability.ts'
 import { levelFrom, meets, type RiseCriterion } from './rise.ts'
 
 /** A series with what each of its samples is held against; a Marker is one. */
@@ -26,6 +27,8 @@ export interface Rising {
   readonly cautionsOf?: (sample: Measurement) => readonly Caution[]
   /** Largest rise noise explains, as a share; null where none is published. */
   readonly noise: Decimal | null
+  /** Published variation between samples, as a fraction; left out where none is published. */
+  readonly cv?: number
   /** A change of method caps the window at within-30-days. */
   readonly freeLightChains: boolean
   /** A large unconfirmed rise is to be looked at within 7 days (ours). */
@@ -115,6 +118,7 @@ function shownBy(rising: Rising, at: number, verdict: RiseVerdict): Shown {
       level: `${level.strict ? '>' : ''}${decimalText(level.at)} ${of.unit}`,
       unit: of.unit,
       ...riseFacts(reference.sample, current),
+      ...probabilityFact({ window: of.window, at, reference: reference.sample, cv: rising.cv, needed: numberLevel(criterion) }),
     },
     excess: ratioOf(current.value.low, level.at),
   }

@@ -1,8 +1,10 @@
 import type { Course, Mark, Marker, Measurement } from '../../course/index.ts'
+import { TOTAL_CV } from '../../statistics/index.ts'
 import { daysBetween } from '../../time/index.ts'
 import { allHold, anyHolds, atLeast, type Decimal, decimal, decimalText, type Holds, larger, smaller } from '../../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
 import { ratioAbnormalOn, renalInterval } from '../criterion/markerRises.ts'
+import { numberLevel, probabilityFact } from '../criterion/probability.ts'
 import { levelFrom, meets, RISES, type RiseCriterion } from '../criterion/rise.ts'
 import { riseFacts } from '../criterion/rising.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
@@ -29,6 +31,9 @@ interface Way {
   readonly marker: Marker
   /** The smallest value that counts above a lowest one, in the marker's unit. */
   readonly level: (lowest: Decimal) => Decimal
+  /** The same on ordinary numbers, for the probability. */
+  readonly needed: (lowest: number) => number
+  readonly cv: number
   readonly holds: (lowest: Mark, sample: Measurement) => Holds
   readonly cautions: (sample: Measurement) => readonly Caution[]
   readonly freeLightChains: boolean
@@ -43,18 +48,24 @@ function ways(course: Course): readonly Way[] {
     {
       marker: serum,
       level: serumLevel,
+      needed: (lowest) => Math.min(Math.max(2 * lowest, Number(AT_LEAST)), numberLevel(RISES.significantSerum)(lowest)),
+      cv: TOTAL_CV['serum-m-protein'],
       holds: (lowest, sample) => anyHolds(doubled(lowest, sample), meets(RISES.significantSerum, lowest.value, sample.value)),
       ...plain,
     },
     {
       marker: urine,
       level: (lowest) => levelFrom(RISES.significantUrine, lowest).at,
+      needed: numberLevel(RISES.significantUrine),
+      cv: TOTAL_CV['urine-m-protein'],
       holds: (lowest, sample) => meets(RISES.significantUrine, lowest.value, sample.value),
       ...plain,
     },
     {
       marker: involved,
       level: (lowest) => levelFrom(RISES.significantLightChain, lowest).at,
+      needed: numberLevel(RISES.significantLightChain),
+      cv: TOTAL_CV['involved-flc'],
       holds: (lowest, sample) => {
         const rise = meets(RISES.significantLightChain, lowest.value, sample.value)
         return rise === 'no' ? rise : allHold(rise, abnormal(sample))
@@ -103,6 +114,7 @@ function shown(way: Way, at: number): Shown {
       referenceOn: reference.sample.on,
       level: `${decimalText(level)} ${unit}`,
       ...riseFacts(reference.sample, current),
+      ...probabilityFact({ window, at, reference: reference.sample, cv: way.cv, needed: way.needed }),
     },
     excess: ratioOf(current.value.low, level),
   }

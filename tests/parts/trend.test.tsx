@@ -1,0 +1,52 @@
+import { renderToStaticMarkup } from 'react-dom/server'
+import { expect, test } from 'vitest'
+import { PatientCharts } from '../../app/_parts/chart/PatientCharts.tsx'
+import { Probability } from '../../app/_parts/patient/Probability.tsx'
+import { patientCharts } from '../../lib/charts/index.ts'
+import { patientView } from '../../lib/usecases/patientView.ts'
+import { assessed } from '../charts/assessed.ts'
+import { RETURNING, RETURNING_TODAY } from '../charts/invented.ts'
+
+const markup = renderToStaticMarkup(<PatientCharts charts={patientCharts(assessed(RETURNING, RETURNING_TODAY))} />)
+const drawn = (value: string) => renderToStaticMarkup(<Probability probability={{ words: 'About 7 in 10', value }} />)
+const boxes = (of: string, kind: string) => (new RegExp(`class="probability-${kind}" d="([^"]*)"`).exec(of)?.[1]?.match(/M/g) ?? []).length
+
+test('the trend of a chart is a table with a caption, and a dashed curve in both pictures', () => {
+  expect(markup).toContain('Serum M-protein: trend of the last 12 months up to the latest sample</caption>')
+  const serum = markup.split('<section class="chart"')[1] ?? ''
+  expect(serum.match(/class="trend-line"/g)).toHaveLength(2)
+  expect(serum.match(/class="trend-band"/g)).toHaveLength(2)
+  expect(serum).toContain('The laboratory changes within these samples: part of the slope may be the change.')
+})
+
+test('with fewer than three samples the table has one row and the caution says why; there is no curve', () => {
+  const few = renderToStaticMarkup(
+    <PatientCharts charts={patientCharts(assessed({ results: [['2025-01-01', 'serum-m-protein', '9']] }, '2025-02-01'))} />,
+  )
+  expect(few).toContain('<b>Caution:</b> Fewer than 3 samples with an exact value above 0: no trend can be told.')
+  expect(few).not.toContain('Theil-Sen')
+  expect(few).not.toContain('trend-line')
+})
+
+test('a caution that both markers of a chart share is said once', () => {
+  const light = markup.split('<section class="chart"')[2] ?? ''
+  const cautions = [...light.matchAll(/<li><b>Caution[^<]*<\/b>([^<]*)/g)].map((found) => found[1])
+  expect(cautions.length).toBeGreaterThan(0)
+  expect(new Set(cautions).size).toBe(cautions.length)
+})
+
+test('a probability is words, number and as many full boxes of ten', () => {
+  expect(drawn('0.71')).toContain('<b>About 7 in 10</b>, probability 0.71')
+  expect([boxes(drawn('0.71'), 'full'), boxes(drawn('0.71'), 'empty')]).toEqual([7, 3])
+  expect([boxes(drawn('1.00'), 'full'), boxes(drawn('0.00'), 'full')]).toEqual([10, 0])
+  expect(drawn('1.00')).toContain('probability above 0.99')
+  expect(drawn('0.00')).toContain('probability below 0.01')
+})
+
+test('a finding carries its probability in the words of its sentence; one without has none', () => {
+  const { findings, history } = patientView(assessed(RETURNING, RETURNING_TODAY))
+  const serum = findings.find(({ rule }) => rule === 'pd-serum')
+  expect(serum?.probability?.value).toMatch(/^[01]\.\d\d$/)
+  expect(serum?.says).toContain(`${serum?.probability?.words} that the true rise exceeds the criterion`)
+  for (const { probability, says } of [...findings, ...history]) expect(says.includes('that the true rise')).toBe(probability !== null)
+})
