@@ -5,3 +5,5 @@ export { MODEL_IDS, type ModelId, RESPONSES, type ResponseAssessment, type Respo
 export type { ModelPage, ModelTable } from './pages/modelPage.ts'
 export { modelPage } from './pages/modelPages.ts'
 export { riskAssessments } from './riskAssessments.ts'
+export type { RiskFactorName } from './riskFactor.ts'
+export { type FactorOn, type RiskOn, type RiskOverTime, riskOverTime } from './riskOverTime.ts'

@@ -4,6 +4,7 @@ import { cytogeneticsOf, SMOULDERING_GENETICS, sure } from './cytogenetics.ts'
 import { countFactors, type Factor } from './factor.ts'
 import { aboveOrUnknown, latestInvolvedRatioAbove, latestMarrow, latestSerum } from './latestInputs.ts'
 import type { RiskAssessment } from './model.ts'
+import { factorsToday, marrowDays, type RiskFactor, ratioDays, serumDays } from './riskFactor.ts'
 
 /** What each of the three must exceed: marrow %, serum M-protein g/L, involved ratio. */
 export const TWENTY = decimal('20')
@@ -21,13 +22,27 @@ export const CYTOGENETIC_GROUPS: Groups = [
   ['high', '63'],
 ]
 
-function threeFactors(course: Course): readonly Factor[] {
-  return [
-    { input: 'marrow plasma cells', holds: aboveOrUnknown(latestMarrow(course), TWENTY) },
-    { input: 'serum M-protein', holds: aboveOrUnknown(latestSerum(course), TWENTY) },
-    { input: 'involved light-chain ratio', holds: latestInvolvedRatioAbove(course, TWENTY) },
-  ]
-}
+/** Marrow > 20 %, M-protein > 20 g/L, involved ratio > 20, all strict. */
+export const TWENTY_FACTORS: readonly RiskFactor[] = [
+  {
+    name: 'marrow-plasma-cells',
+    input: 'marrow plasma cells',
+    measuredOn: marrowDays,
+    holds: (course, on) => aboveOrUnknown(latestMarrow(course, on), TWENTY),
+  },
+  {
+    name: 'serum-m-protein',
+    input: 'serum M-protein',
+    measuredOn: serumDays,
+    holds: (course, on) => aboveOrUnknown(latestSerum(course, on), TWENTY),
+  },
+  {
+    name: 'light-chain-ratio',
+    input: 'involved light-chain ratio',
+    measuredOn: ratioDays,
+    holds: (course, on) => latestInvolvedRatioAbove(course, TWENTY, on),
+  },
+]
 
 function assessed(model: RiskAssessment['model'], factors: readonly Factor[], groups: Groups): RiskAssessment {
   const { present, atMost, missing } = countFactors(factors)
@@ -41,7 +56,7 @@ function assessed(model: RiskAssessment['model'], factors: readonly Factor[], gr
  * soon as what is missing cannot change it. Lakshman, Blood Cancer J 2018;8:59; Mateos, Blood Cancer J 2020;10:102.
  */
 export function twentyTwoTwenty(course: Course): RiskAssessment {
-  return assessed('20-2-20', threeFactors(course), GROUPS)
+  return assessed('20-2-20', factorsToday(course, TWENTY_FACTORS), GROUPS)
 }
 
 /**
@@ -51,5 +66,5 @@ export function twentyTwoTwentyCytogenetics(course: Course): RiskAssessment | nu
   const genetics = cytogeneticsOf(course)
   if (genetics === null) return null
   const high = SMOULDERING_GENETICS.some((name) => genetics.has(name))
-  return assessed('20-2-20-cytogenetics', [...threeFactors(course), { input: 'genetics', holds: sure(high) }], CYTOGENETIC_GROUPS)
+  return assessed('20-2-20-cytogenetics', [...factorsToday(course, TWENTY_FACTORS), { input: 'genetics', holds: sure(high) }], CYTOGENETIC_GROUPS)
 }

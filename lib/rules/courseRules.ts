@@ -6,6 +6,7 @@ import { dangerLightChainKidney } from './danger/lightChainKidney.ts'
 import { dangerNeutrophils } from './danger/neutrophils.ts'
 import { dangerPlasmaCells } from './danger/plasmaCells.ts'
 import { dangerPlatelets } from './danger/platelets.ts'
+import { DRIFT_RULES } from './drift/index.ts'
 import type { Finding } from './finding.ts'
 import { mdeAnaemia } from './mde/anaemia.ts'
 import { mdeBone } from './mde/bone.ts'
@@ -29,7 +30,7 @@ import { lightChainEscape } from './relapse/lightChainEscape.ts'
 import { significantRelapse } from './relapse/significant.ts'
 import type { CourseRule } from './rule.ts'
 
-/** Every rule that asks the course alone (clinical.md 3.1 to 3.3), in the order of the specification. */
+/** Every rule that asks the course alone (clinical.md 3.1 to 3.3, and of 3.4 what needs no plan), in the order of the specification. */
 export const RULES: readonly CourseRule[] = [
   mdeCalcium,
   mdeRenal,
@@ -58,6 +59,7 @@ export const RULES: readonly CourseRule[] = [
   dangerNeutrophils,
   dangerPlatelets,
   dangerHaemoglobin,
+  ...DRIFT_RULES,
 ]
 
 /** What the course shows: current findings and, with `endedOn`, past ones. In the order of the rules, oldest first within one. */

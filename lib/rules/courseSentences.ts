@@ -3,7 +3,7 @@ import { probabilitySentence } from './probabilityWords.ts'
 import type { RuleId } from './ruleId.ts'
 import type { Sentence } from './sentence.ts'
 
-const MARKER_WORDS: Readonly<Record<string, string>> = {
+export const MARKER_WORDS: Readonly<Record<string, string>> = {
   'serum-m-protein': 'M-protein',
   'urine-m-protein': 'Urine M-protein',
   'involved-flc': 'Involved free light chain',
@@ -11,30 +11,30 @@ const MARKER_WORDS: Readonly<Record<string, string>> = {
 
 const RULE_OUT_CALCIUM = 'Counts only if due to the clone; rule out hyperparathyroidism, vitamin D, dehydration, another tumour.'
 const RULE_OUT_KIDNEY = 'Counts only if due to the clone; rule out dehydration, obstruction, drugs, contrast agents, diabetes, hypertension.'
-const RULE_OUT_ANAEMIA = 'Counts only if due to the clone; rule out bleeding, iron, B12 or folate deficiency, kidney disease, treatment.'
+export const RULE_OUT_ANAEMIA = 'Counts only if due to the clone; rule out bleeding, iron, B12 or folate deficiency, kidney disease, treatment.'
 const RULE_OUT_BONE = 'Counts only if due to the clone; rule out metastasis, infection, a benign lesion.'
 
-function fact(finding: Finding, name: string): string {
+export function fact(finding: Finding, name: string): string {
   return finding.facts[name] ?? ''
 }
 
-function sentences(...parts: readonly string[]): string {
+export function sentences(...parts: readonly string[]): string {
   return parts.filter((part) => part !== '').join(' ')
 }
 
-function possibly(finding: Finding): string {
+export function possibly(finding: Finding): string {
   return finding.certainty === 'possible' ? 'Possible, not certain: a value is known only as a limit.' : ''
 }
 
 /** Whether a second sample stands behind it. */
-function second({ state, cautions, evidence }: Finding): string {
+export function second({ state, cautions, evidence }: Finding): string {
   const previous = evidence.find((piece) => piece.role === 'previous')
   if (state === 'confirmed') return previous === undefined ? '' : `Confirmed by the sample of ${previous.collectedOn}.`
   if (cautions.includes('lowest-not-confirmed')) return 'Two samples show it, but only against a lowest value that was reached once.'
   return state === 'unconfirmed' ? 'Second sample not yet there.' : ''
 }
 
-function by(finding: Finding): string {
+export function by(finding: Finding): string {
   const { rise, percent, unit } = finding.facts
   if (rise === undefined) return 'held against'
   return `is ${rise} ${unit}${percent === undefined ? '' : ` (${percent.replace(/\.0$/, '')} %)`} above`

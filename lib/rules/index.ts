@@ -2,6 +2,7 @@
 export { CAUTION_SAYS } from './cautionSays.ts'
 export { courseFindings, RULES } from './courseRules.ts'
 export { type Criterion, criterionFor, type Held, referenceFor } from './criterion/criterionFor.ts'
+export { DRIFT_FOLLOW_UP_RULES, driftAfterDue } from './drift/index.ts'
 export { CAUTIONS, type Caution, type Evidence, type Finding, type FindingState, STATES, WINDOWS, type Window } from './finding.ts'
 export { GAP_RULES } from './gaps/index.ts'
 export { gapsHoldUntil } from './gapsHoldUntil.ts'

@@ -1,4 +1,5 @@
 import { RULES } from './courseRules.ts'
+import { DRIFT_FOLLOW_UP_RULES } from './drift/index.ts'
 import { GAP_RULES } from './gaps/index.ts'
 import type { RuleId } from './ruleId.ts'
 
@@ -8,7 +9,7 @@ export interface RuleAbout {
   readonly source: string
 }
 
-const ABOUT = new Map<RuleId, RuleAbout>([...RULES, ...GAP_RULES].map(({ id, asks, source }) => [id, { asks, source }]))
+const ABOUT = new Map<RuleId, RuleAbout>([...RULES, ...DRIFT_FOLLOW_UP_RULES, ...GAP_RULES].map(({ id, asks, source }) => [id, { asks, source }]))
 
 /** What a rule asks and where it comes from. Throws RangeError for an id no rule has. */
 export function ruleAbout(id: RuleId): RuleAbout {

@@ -1,4 +1,4 @@
-/** Every rule of clinical.md 3.1, 3.2, 3.3 and 3.5. Drift (3.4) joins this list in its own room of files. */
+/** Every rule of clinical.md 3, in the order of the specification. */
 export const RULE_IDS = [
   'mde-calcium',
   'mde-renal',
@@ -27,6 +27,14 @@ export const RULE_IDS = [
   'danger-neutrophils',
   'danger-platelets',
   'danger-haemoglobin',
+  'evolving-m-protein',
+  'evolving-haemoglobin',
+  'evolving-light-chain',
+  'haemoglobin-fall',
+  'reclassify',
+  'risk-step',
+  'projected-crossing',
+  'beyond-noise',
   'overdue',
   'due-in-grace',
   'confirmation-overdue',

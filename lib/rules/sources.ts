@@ -7,4 +7,9 @@ export const SOURCES = {
   plasmaCellLeukaemia2021: 'IMWG 2021 (Blood Cancer J 11:192)',
   kdigo2012: 'KDIGO 2012',
   ctcae5: 'CTCAE v5',
+  ravi2016: 'Ravi 2016, Blood Cancer J 6:e454',
+  wu2018: 'Wu 2018, Blood Adv 2:1470',
+  rajkumar2005: 'Rajkumar 2005, Blood 106:812',
+  mateos2020: 'Mateos 2020, Blood Cancer J 10:102',
+  katzmann2011: 'Katzmann 2011, Clin Chem 57:1687',
 } as const

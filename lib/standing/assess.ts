@@ -3,7 +3,7 @@ import { assessResponse, riskAssessments } from '../models/index.ts'
 import { type FollowUpPlan, testsDue } from '../plan/index.ts'
 import type { History } from '../results/index.ts'
 import { sortFindings } from '../review/index.ts'
-import { courseFindings, type Finding, GAP_RULES } from '../rules/index.ts'
+import { courseFindings, driftAfterDue, type Finding, GAP_RULES } from '../rules/index.ts'
 import { compareDays, type Day } from '../time/index.ts'
 import type { Assessment } from './assessment.ts'
 import { holdsUntil } from './holdsUntil.ts'
@@ -22,8 +22,9 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
   const found = courseFindings(course)
   const risk = riskAssessments(course)
   const due = testsDue(course, plan, risk, repeatsFor(found))
+  const drift = driftAfterDue(course, due, found)
   const gaps = course.leftOn === null ? GAP_RULES.flatMap((rule) => rule.check(course, due, found)) : []
-  const all = sortFindings([...found, ...gaps])
+  const all = sortFindings([...found, ...drift, ...gaps])
   const findings = all.filter((finding) => finding.endedOn === null)
   return {
     asOf: today,

@@ -18,10 +18,10 @@ function stillToCome({ patient, results, events, held }: History, today: Day): D
 
 /**
  * The last day on which everything said today stays as it is when nothing arrives: before a danger grows stale, a test falls due, a grace ends, a
- * second sample is late. Null when no day changes it.
+ * second sample is late, a step up in risk lapses, a projected line meets its level. Null when no day changes it.
  */
 export function holdsUntil(history: History, course: Course, due: readonly DueTest[], found: readonly Finding[]): Day | null {
   const { today, leftOn } = course
-  const days = [courseFindingsHoldUntil(found, today), leftOn === null ? gapsHoldUntil(course, due, found) : null, stillToCome(history, today)]
+  const days = [courseFindingsHoldUntil(found, course), leftOn === null ? gapsHoldUntil(course, due, found) : null, stillToCome(history, today)]
   return days.filter((on) => on !== null).sort()[0] ?? null
 }

@@ -5,8 +5,8 @@ import type { Scenario } from './scenario.ts'
 export const GAP_SCENARIOS: readonly Scenario[] = [
   { name: 'overdue on treatment', per400: 3, base: ON_TREATMENT, visits: [{ daysAgo: 40 }] },
   { name: 'overdue on treatment, long', per400: 1, base: ON_TREATMENT, visits: [{ daysAgo: 55 }] },
-  { name: 'overdue on maintenance', per400: 6, base: MAINTAINED, visits: [{ daysAgo: 126 }] },
-  { name: 'overdue MGUS', per400: 9, base: MGUS, visits: [{ daysAgo: 630 }, { daysAgo: 441 }] },
+  { name: 'overdue on maintenance', per400: 4, base: MAINTAINED, visits: [{ daysAgo: 126 }] },
+  { name: 'overdue MGUS', per400: 6, base: MGUS, visits: [{ daysAgo: 630 }, { daysAgo: 441 }] },
   { name: 'overdue smouldering', per400: 3, base: SMOULDERING_CLOSE, visits: [{ daysAgo: 148 }] },
   { name: 'overdue smouldering by a whole interval', per400: 1, base: SMOULDERING_CLOSE, visits: [{ daysAgo: 201 }] },
   { name: 'due-in-grace', per400: 3, base: ON_TREATMENT, visits: [{ daysAgo: 32 }] },

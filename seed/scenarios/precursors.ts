@@ -59,4 +59,32 @@ export const PRECURSOR_SCENARIOS: readonly Scenario[] = [
       { daysAgo: 14, changes: { haemoglobin: 121 } },
     ],
   },
+  {
+    name: 'evolving-haemoglobin',
+    per400: 1,
+    base: SMOULDERING,
+    visits: [
+      { daysAgo: 300, changes: { haemoglobin: 141 } },
+      { daysAgo: 120, changes: { haemoglobin: 134 } },
+      { daysAgo: 16, changes: { haemoglobin: 133 } },
+    ],
+  },
+  {
+    name: 'evolving-light-chain',
+    per400: 1,
+    base: SMOULDERING,
+    visits: [
+      { daysAgo: 195, changes: { 'kappa-flc': 74, 'lambda-flc': 9 } },
+      { daysAgo: 12, changes: { 'kappa-flc': 262, 'lambda-flc': 15 } },
+    ],
+  },
+  {
+    name: 'risk-step',
+    per400: 1,
+    base: SMOULDERING,
+    visits: [
+      { daysAgo: 200, changes: { 'serum-m-protein': 16.8 } },
+      { daysAgo: 20, changes: { 'serum-m-protein': 21.1 } },
+    ],
+  },
 ]

@@ -3,7 +3,7 @@ import type { Scenario } from './scenario.ts'
 
 const plus = (rise: number) => (truth: number) => truth + rise
 
-/** Active courses whose last samples show progression (clinical.md 3.2), and the cautions it can carry. */
+/** Active courses whose last samples show progression (clinical.md 3.2) and the cautions it can carry, or come near it (3.4). */
 export const PROGRESSION_SCENARIOS: readonly Scenario[] = [
   { name: 'pd-serum unconfirmed', per400: 1, base: MAINTAINED, visits: [{ daysAgo: 9, changes: { 'serum-m-protein': plus(7.5) } }] },
   {
@@ -158,6 +158,26 @@ export const PROGRESSION_SCENARIOS: readonly Scenario[] = [
     visits: [
       { daysAgo: 31, changes: { 'kappa-flc': 28, 'lambda-flc': 8 } },
       { daysAgo: 5, changes: { 'kappa-flc': 212, 'lambda-flc': 8 } },
+    ],
+  },
+  {
+    name: 'projected-crossing',
+    per400: 1,
+    base: MAINTAINED,
+    visits: [
+      { daysAgo: 250, changes: { 'serum-m-protein': 5.8 } },
+      { daysAgo: 168, changes: { 'serum-m-protein': 6.8 } },
+      { daysAgo: 90, changes: { 'serum-m-protein': 8.0 } },
+      { daysAgo: 10, changes: { 'serum-m-protein': 9.3 } },
+    ],
+  },
+  {
+    name: 'beyond-noise',
+    per400: 1,
+    base: MAINTAINED,
+    visits: [
+      { daysAgo: 94, changes: { 'serum-m-protein': 8.2 } },
+      { daysAgo: 11, changes: { 'serum-m-protein': 8.3 } },
     ],
   },
 ]

@@ -37,7 +37,8 @@ describe.each(SERUM_UNITS)('serum M-protein printed in %s', (unit, printed) => {
   })
 
   test('clinical.md 6, case 2: lowest 30; 36 twice is 20 %, 37.5 twice is 25 %', () => {
-    expect(serum(30, 30, 36, 36)).toEqual([])
+    // No criterion, and none comes of it but by the line through the samples.
+    expect(serum(30, 30, 36, 36)).toEqual(['projected-crossing unconfirmed within-30-days'])
     expect(serum(30, 30, 37.5, 37.5)).toEqual(['pd-serum confirmed within-7-days'])
   })
 
@@ -56,7 +57,8 @@ test.each([
     const lambda = values.map(() => String(5 * factor))
     return shown(active([...monthly('kappa', unit, kappa), ...monthly('lambda', unit, lambda)]), AS_OF)
   }
-  expect(dflc(80, 80, 180, 180)).toEqual([])
+  // No criterion, and told for the next visit as more than noise: kappa 85 to 185 mg/L is 118 %.
+  expect(dflc(80, 80, 180, 180)).toEqual(['beyond-noise confirmed next-visit'])
   expect(dflc(80, 80, 181, 181)).toEqual(['pd-light-chain confirmed within-7-days'])
 })
 
@@ -140,6 +142,22 @@ test('clinical.md 6, case 11: MRI with one lesion; with two of 5 mm', () => {
   expect(mri('2')).toEqual(['mde-mri met within-7-days'])
 })
 
+describe.each(SERUM_UNITS)('serum M-protein printed in %s', (unit, printed) => {
+  const over = (months: readonly [string, string], grams: readonly [number, number]) =>
+    shown(
+      {
+        course: ['2025-01-05,diagnosis,smouldering,G,kappa'],
+        results: months.map((on, at) => [on, 'serum M', printed(grams[at] ?? 0), unit] as const),
+      },
+      AS_OF,
+    )
+
+  test('clinical.md 6, case 12: smouldering 32 -> 37 g/L in 6 months; 20 -> 24 in 12 months', () => {
+    expect(over(['2025-10-27', '2026-04-27'], [32, 37])).toEqual(['evolving-m-protein unconfirmed within-30-days'])
+    expect(over(['2025-04-27', '2026-04-27'], [20, 24])).toEqual([])
+  })
+})
+
 test('clinical.md 6, case 13: M-protein 20 g/L, ratio 20, marrow 20 %; then 25, 25, 18 %', () => {
   const risk = (grams: string, kappa: string, marrow: string) =>
     assessed(
@@ -184,13 +202,15 @@ test('clinical.md 6, case 16: calcium 3.74 with M-protein 90 g/L; then ionised c
   expect(danger('2026-04-28')).toMatchObject({ window: 'next-visit', cautions: ['ionised-normal'] })
 })
 
-test('clinical.md 6, case 17: stable 18, 21, 19 g/L over two years, smouldering', () => {
+test('clinical.md 6, case 17: stable 18, 21, 19 g/L over two years, smouldering: nothing, after the second sample either', () => {
   const results: Printed[] = [
     ['2024-04-22', 'serum M', '18', 'g/L'],
     ['2025-04-21', 'serum M', '21', 'g/L'],
     ['2026-04-20', 'serum M', '19', 'g/L'],
   ]
-  expect(shown({ course: ['2024-04-22,diagnosis,smouldering,G,kappa'], results }, AS_OF)).toEqual([])
+  const stable = { course: ['2024-04-22,diagnosis,smouldering,G,kappa'], results }
+  expect(shown(stable, '2025-04-22')).toEqual([])
+  expect(shown(stable, AS_OF)).toEqual([])
 })
 
 test.each([

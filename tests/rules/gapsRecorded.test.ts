@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { GAP_RULES, RULE_IDS, RULES, says } from '../../lib/rules/index.ts'
+import { DRIFT_FOLLOW_UP_RULES, GAP_RULES, RULE_IDS, RULES, says } from '../../lib/rules/index.ts'
 import type { HistoryWords } from '../builders/history.ts'
 import { blood } from '../plan/visits.ts'
 import { gapsOn } from './gapsOn.ts'
@@ -155,7 +155,7 @@ describe('type-mismatch', () => {
 })
 
 test('every rule of the list is built, once', () => {
-  expect([...RULES, ...GAP_RULES].map(({ id }) => id)).toEqual([...RULE_IDS])
+  expect([...RULES, ...DRIFT_FOLLOW_UP_RULES, ...GAP_RULES].map(({ id }) => id)).toEqual([...RULE_IDS])
 })
 
 test('every gap says what it asks and where it comes from', () => {

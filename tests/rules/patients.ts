@@ -41,3 +41,13 @@ export function smouldering(results: readonly ResultRow[], more: HistoryWords = 
 export function unrecorded(results: readonly ResultRow[]): HistoryWords {
   return { results }
 }
+
+/** IgG kappa MGUS, diagnosed two days before the first sample. */
+export function mgus(results: readonly ResultRow[], more: HistoryWords = {}): HistoryWords {
+  return { diagnosis: ['2024-06-01', 'mgus', { heavy: 'G', light: 'kappa' }], results, ...more }
+}
+
+/** One analyte on days of its own: `on('haemoglobin', 'g/L', { '2024-06-03': '140' })`. */
+export function on(analyte: Analyte, unit: string, values: Readonly<Record<string, string>>, more: ResultMore = {}): ResultRow[] {
+  return Object.entries(values).map(([day, value]) => [day, analyte, value, unit, more] as const)
+}

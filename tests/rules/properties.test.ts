@@ -4,14 +4,15 @@ import { traceCourse } from '../../lib/course/index.ts'
 import type { History, LabResult } from '../../lib/results/index.ts'
 import { courseFindings } from '../../lib/rules/courseRules.ts'
 import { levelFrom, meets, RISES } from '../../lib/rules/criterion/rise.ts'
+import { DRIFT_RULES } from '../../lib/rules/drift/index.ts'
 import type { Finding } from '../../lib/rules/finding.ts'
 import { day } from '../../lib/time/index.ts'
 import { decimal, type Interval } from '../../lib/units/index.ts'
-import { history, labResult, type ResultRow } from '../builders/history.ts'
-import { active, every4Weeks, sampleDay, smouldering } from './patients.ts'
+import { type HistoryWords, history, labResult, type ResultRow } from '../builders/history.ts'
+import { active, every4Weeks, mgus, sampleDay, smouldering } from './patients.ts'
 import { TODAY } from './ruleTable.ts'
 
-const patient = fc.constantFrom(active([]), smouldering([]))
+const patient = fc.constantFrom(active([]), smouldering([]), mgus([]))
 const tenths = (max: number) => fc.integer({ min: 0, max: max * 10 }).map((n) => String(n / 10))
 const row = fc
   .tuple(
@@ -184,4 +185,66 @@ test('a higher last M-protein never removes progression by serum', () => {
       expect(shows(last) && !shows(last + more)).toBe(false)
     }),
   )
+})
+
+const LOWER: readonly (readonly [rule: string, given: (values: readonly string[]) => HistoryWords])[] = [
+  ['evolving-m-protein', (values) => smouldering(every4Weeks('serum-m-protein', 'g/L', values))],
+  ['reclassify', (values) => mgus(every4Weeks('serum-m-protein', 'g/L', values))],
+  [
+    'evolving-light-chain',
+    (values) =>
+      mgus([
+        ...every4Weeks(
+          'kappa-flc',
+          'mg/L',
+          values.map((value) => String(Number(value) * 8)),
+        ),
+        ...every4Weeks(
+          'lambda-flc',
+          'mg/L',
+          values.map(() => '6'),
+        ),
+      ]),
+  ],
+]
+test.each(LOWER)('a higher last value never removes %s, nor a lower one brings it', (rule, given) => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 1, max: 60 }), { minLength: 2, maxLength: 8 }), fc.nat(50), (values, more) => {
+      const shows = (last: number) =>
+        findings(history(given([...values.slice(0, -1), last].map(String)))).some((found) => found.rule === rule && found.endedOn === null)
+      const last = values.at(-1) ?? 0
+      expect(shows(last) && !shows(last + more)).toBe(false)
+    }),
+  )
+})
+
+test.each(['evolving-haemoglobin', 'haemoglobin-fall'] as const)('a lower last haemoglobin never removes %s', (rule) => {
+  const days = ['2023-06-05', '2023-12-04', '2024-03-04', '2024-06-03', '2024-09-02', '2025-01-06', '2025-03-03', '2025-06-02']
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 90, max: 150 }), { minLength: 3, maxLength: 8 }), fc.nat(40), (values, less) => {
+      const shows = (last: number) => {
+        const rows = [...values.slice(0, -1), last].map((value, at): ResultRow => [days[at] ?? '', 'haemoglobin', String(value)])
+        return findings(history(mgus(rows))).some((found) => found.rule === rule && found.endedOn === null)
+      }
+      const last = values.at(-1) ?? 0
+      expect(shows(last) && !shows(last - less)).toBe(false)
+    }),
+  )
+})
+
+test('what a finding of drift rests on is named: a value it is held against where there is one, and the current one', () => {
+  let seen = 0
+  fc.assert(
+    fc.property(fc.constantFrom(smouldering([]), mgus([])), rows, (words, given) => {
+      const results = given.map((one, at) => labResult(one, at + 1))
+      for (const { rule, evidence } of findings(built(history(words), results))) {
+        if (!DRIFT_RULES.some(({ id }) => id === rule)) continue
+        seen += 1
+        expect(evidence.map(({ role }) => role)).toContain('current')
+        if (rule !== 'reclassify') expect(evidence.map(({ role }) => role)).toContain('reference')
+        for (const { resultIds } of evidence) expect(resultIds.length).toBeGreaterThan(0)
+      }
+    }),
+  )
+  expect(seen).toBeGreaterThan(50)
 })

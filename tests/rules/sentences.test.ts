@@ -2,6 +2,8 @@ import { expect, test } from 'vitest'
 import { CAUTION_SAYS } from '../../lib/rules/cautionSays.ts'
 import { RULES } from '../../lib/rules/courseRules.ts'
 import { COURSE_SENTENCES } from '../../lib/rules/courseSentences.ts'
+import { DRIFT_FOLLOW_UP_RULES } from '../../lib/rules/drift/index.ts'
+import { DRIFT_SENTENCES } from '../../lib/rules/driftSentences.ts'
 import { CAUTIONS } from '../../lib/rules/finding.ts'
 import type { HistoryWords } from '../builders/history.ts'
 import { active, every4Weeks, smouldering } from './patients.ts'
@@ -38,12 +40,13 @@ test('danger is told with its limit', () => {
 })
 
 test('every rule of the course has its sentence, every caution its words', () => {
-  expect(Object.keys(COURSE_SENTENCES).sort()).toEqual(RULES.map(({ id }) => id).sort())
+  const told = [...Object.keys(COURSE_SENTENCES), ...Object.keys(DRIFT_SENTENCES)]
+  expect(told.sort()).toEqual([...RULES, ...DRIFT_FOLLOW_UP_RULES].map(({ id }) => id).sort())
   expect(Object.keys(CAUTION_SAYS).sort()).toEqual([...CAUTIONS].sort())
 })
 
 test('every rule says what it asks and where it comes from', () => {
-  for (const { asks, source } of RULES) {
+  for (const { asks, source } of [...RULES, ...DRIFT_FOLLOW_UP_RULES]) {
     expect(asks).toMatch(/\?$/)
     expect(source.length).toBeGreaterThan(5)
   }

@@ -80,6 +80,12 @@ describe('worked cases of clinical.md 6', () => {
     expect(shown(smouldering([], { imaging: [['2024-06-01', 'mri', { focal5mm: 1 }]] }))).toEqual([])
     expect(shown(smouldering([], { imaging: [['2024-06-01', 'mri', { focal5mm: 2 }]] }))).toEqual(['mde-mri met'])
   })
+  test('12: smouldering 32, 37 g/L in 6 months; 20, 24 in 12 months', () => {
+    const rise = (from: string, day1: string, to: string, day2: string) =>
+      shown(smouldering([[day1, 'serum-m-protein', from, 'g/L'] as const, [day2, 'serum-m-protein', to, 'g/L'] as const]), '2025-06-10')
+    expect(rise('32', '2024-12-03', '37', '2025-06-03')).toEqual(['evolving-m-protein unconfirmed'])
+    expect(rise('20', '2024-06-03', '24', '2025-06-03')).toEqual([])
+  })
   test('14: IgA kappa on treatment, M-protein trace, dFLC 460 to 15,194 (published case, Blood 2013;122:5351)', () => {
     const given: HistoryWords = {
       diagnosis: ['2024-06-01', 'active', { heavy: 'A', light: 'kappa' }],

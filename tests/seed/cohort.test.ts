@@ -49,6 +49,7 @@ describe('the invented cohort before the engine', () => {
     ['same-day', 1, 3],
     ['within-7-days', 4, 8],
     ['within-30-days', 7, 13],
+    ['next-visit', 2, 15],
   ]
   test.each(shares)('%s: from %d to %d %% of those followed', (window, least, most) => {
     const percent = (100 * followed.filter((assessed) => assessed.window === window).length) / followed.length
@@ -63,7 +64,7 @@ describe('the invented cohort before the engine', () => {
     expect(loud.length / quiet.length).toBeLessThanOrEqual(0.02)
   })
 
-  // The scenarios of 3.4 wait for their rules; a scenario is named after the rule it shows, then what is special about it.
+  // A scenario is named after the rule it shows, then what is special about it.
   const named = cohort.told.filter(({ scenario }) => RULE_IDS.some((rule) => scenario.startsWith(rule)))
   test.each(named)('$patientId shows $scenario', ({ patientId, scenario }) => {
     const found = followed.find(({ course }) => course.patient.id === patientId)?.findings ?? []

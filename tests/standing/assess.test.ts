@@ -104,6 +104,16 @@ describe('a patient who left', () => {
     expect(answer.findings.map(({ rule }) => rule)).toEqual(['danger-neutrophils'])
   })
 
+  test('no line is drawn ahead, since no sample is due; a rise beyond noise stays', () => {
+    const rising = active({
+      results: ['10', '11.1', '12.5', '14'].flatMap((serum, at) =>
+        visits({ [['2024-01-01', '2024-02-01', '2024-03-01', '2024-04-01'][at] ?? '']: serum }),
+      ),
+    })
+    expect(on(rising, '2024-04-02').findings.map(({ rule }) => rule)).toContain('projected-crossing')
+    expect(on({ ...rising, left: ['2024-04-02', 'transferred'] }, '2024-04-02').findings.map(({ rule }) => rule)).toEqual(['beyond-noise'])
+  })
+
   test('before that day they are followed', () => {
     const answer = on({ ...words, left: ['2024-06-02', 'transferred'] }, today)
     expect(answer.due.length).toBeGreaterThan(0)

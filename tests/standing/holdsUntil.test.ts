@@ -69,6 +69,9 @@ describe('the day', () => {
     results: visit('2024-01-01'),
   }
   const mgus: HistoryWords = { diagnosis: ['2024-01-01', 'mgus', { heavy: 'G', light: 'kappa' }], results: visit('2024-01-01') }
+  const serum = (values: Readonly<Record<string, string>>) => Object.entries(values).map(([at, value]) => [at, 'serum-m-protein', value] as const)
+  // Doubles every 300 days: 30 g/L is met 300 x log2(30 / 12) = 396.6 days after the first sample. The next one was due on 2024-11-01.
+  const rising: HistoryWords = { ...mgus, results: serum({ '2024-01-01': '12', '2024-03-01': '13.785', '2024-05-01': '15.871' }) }
   // Left, so that nothing but the danger itself depends on the day.
   const gone = (results: HistoryWords['results']): HistoryWords => ({ results: results ?? [], left: ['2024-01-01', 'discharged'] })
 
@@ -111,6 +114,14 @@ describe('the day', () => {
       '2024-01-11',
       null,
     ],
+    [
+      'a step up in risk until it is 90 days old',
+      { ...mgus, results: serum({ '2024-01-01': '10', '2024-01-20': '26' }), left: ['2024-02-01', 'discharged'] },
+      '2024-02-02',
+      day('2024-04-19'),
+    ],
+    ['no sample since one was due, until the day before the line meets its level', rising, '2025-01-10', day('2025-01-31')],
+    ['from then until it is late by a whole interval', rising, '2025-02-01', day('2025-04-30')],
     ['nothing recorded', {}, '2024-01-02', null],
     ['results without a value have no day to count from', { results: [['2024-01-01', 'calcium', 'QNS']] }, '2024-01-02', day('2024-01-02')],
   ])('%s', (_, words, today, last) => {

@@ -29,10 +29,26 @@ const single = fc
   )
   .map(([at, [analyte, value]]): ResultRow[] => [[at, analyte, value]])
 
+/** A course that rises steadily, so that a line through it meets a level, or a risk factor comes, on some day; none in half of the histories. */
+const rising = fc.oneof(
+  fc.constant<ResultRow[]>([]),
+  fc
+    .tuple(
+      fc.constantFrom('serum-m-protein' as const, 'kappa-flc' as const),
+      fc.constantFrom(9, 12, 14),
+      fc.integer({ min: 3, max: 5 }),
+      fc.constantFrom(40, 62),
+    )
+    .map(([analyte, from, samples, apart]) =>
+      Array.from({ length: samples }, (_, at): ResultRow => [on(5 + at * apart), analyte, (from * 1.19 ** at).toFixed(1)]),
+    ),
+)
+
 /** Histories in which every rule about time can fall: samples up to eleven months after 2024-01-01, some dated later than the day asked about. */
 const someHistory: fc.Arbitrary<HistoryWords> = fc
   .record({
     phase: fc.constantFrom('mgus', 'smouldering', 'active', 'amyloidosis', null),
+    rising,
     visits: fc.array(visit, { maxLength: 6 }),
     singles: fc.array(single, { maxLength: 5 }),
     lines: fc.constantFrom(
@@ -46,10 +62,10 @@ const someHistory: fc.Arbitrary<HistoryWords> = fc
     left: fc.constantFrom(null, null, null, '2024-08-01'),
     imaging: fc.constantFrom([], [['2024-03-01', 'ct', { lytic: 1, newLesions: 1 }]]),
   })
-  .map(({ phase, visits, singles, left, ...rest }) => ({
+  .map(({ phase, visits, singles, rising: steady, left, ...rest }) => ({
     ...(phase === null ? {} : { diagnosis: ['2024-01-05', phase, { heavy: 'G', light: 'kappa' }] }),
     ...(left === null ? {} : { left: [left, 'transferred'] }),
-    results: [...visits, ...singles].flat(),
+    results: [...[...visits, ...singles].flat(), ...steady],
     ...rest,
   })) as fc.Arbitrary<HistoryWords>
 

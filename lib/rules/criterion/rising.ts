@@ -73,7 +73,8 @@ function isLarge(criterion: RiseCriterion, reference: Mark, current: Measurement
   return meets(large, reference.value, current.value) === 'certain'
 }
 
-function insideNoise(noise: Decimal | null, reference: Mark, current: Measurement): boolean {
+/** True when noise alone explains a rise: the current value is at most so large a share above the reference. */
+export function insideNoise(noise: Decimal | null, reference: Mark, current: Measurement): boolean {
   if (noise === null || reference.value.low.lte(0) || current.value.high === null) return false
   return current.value.high.lte(reference.value.low.times(noise.plus(1)))
 }

@@ -1,16 +1,16 @@
 import { type InvolvedPair, lightChainPairs } from '../../course/index.ts'
-import { allHold, atLeast, decimal, type Holds, isExact, roundedText } from '../../units/index.ts'
+import { allHold, atLeast, type Holds, isExact, roundedText } from '../../units/index.ts'
 import { anyCensored, when } from '../cautions.ts'
 import { evidenceOf } from '../evidence.ts'
 
 import { ratioOf } from '../excess.ts'
+import { LIGHT_CHAIN_EVENT } from '../lightChainEvent.ts'
 import { twoSampleFindings } from '../limit.ts'
 import { isPrecursor } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
 
-const RATIO = decimal('100')
-const INVOLVED = decimal('100')
+const { ratio: RATIO, involved: INVOLVED } = LIGHT_CHAIN_EVENT
 
 // By cross multiplication, so that no rounded quotient decides.
 function ratioReached({ involved, uninvolved }: InvolvedPair): Holds {

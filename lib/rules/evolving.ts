@@ -1,0 +1,162 @@
+import type { Course, Measurement } from '../course/index.ts'
+import { allHold, type Decimal, decimal, decimalText, type Holds } from '../units/index.ts'
+import { anyCensored, methodChanged, unitSuspect, when } from './cautions.ts'
+import { type Level, levelFrom, meets, type RiseCriterion } from './criterion/rise.ts'
+import { insideNoise, riseFacts } from './criterion/rising.ts'
+import { evidenceOf, keptText } from './evidence.ts'
+import { ratioOf } from './excess.ts'
+import type { Finding } from './finding.ts'
+import { type Shown, stateOf } from './judgement.ts'
+import { REFERENCE_CHANGE } from './noise.ts'
+import { type About, findingsOfRuns } from './runs.ts'
+import { withinMonths } from './withinMonths.ts'
+
+/** A rise that counts within so many calendar months, from an earlier value of at least `from` where one is named. */
+interface Bar {
+  readonly months: number
+  readonly criterion: RiseCriterion
+  readonly from: Decimal | null
+}
+
+/** A series of which any earlier sample is what a later one is held against. */
+export interface Evolving {
+  readonly of: { readonly name: string; readonly unit: string; readonly samples: readonly Measurement[] }
+  readonly bars: readonly Bar[]
+  /** Largest rise noise explains, as a share. */
+  readonly noise: Decimal
+}
+
+const LEAST_SERUM = decimal('5')
+const rise = (share: string, amount: Decimal, strictAmount: boolean): RiseCriterion => ({ share: decimal(share), amount, strictAmount, high: null })
+
+/** Serum M-protein: at least 5 g/L, and 10 % within 6 months from 30 g/L on or 25 % within 12 months (Ravi 2016, Blood Cancer J 6:e454). */
+export function evolvingSerum(course: Course): Evolving {
+  return {
+    of: course.markers['serum-m-protein'],
+    bars: [
+      { months: 6, criterion: rise('0.1', LEAST_SERUM, false), from: decimal('30') },
+      { months: 12, criterion: rise('0.25', LEAST_SERUM, false), from: null },
+    ],
+    noise: REFERENCE_CHANGE.serum,
+  }
+}
+
+/** dFLC: at least 169 % within 12 months (Wu 2018, Blood Adv 2:1470) and more than the clinic's amount (ours). */
+export function evolvingLightChain(course: Course): Evolving {
+  const amount = decimal(course.thresholds.evolvingLightChainMgL)
+  return { of: course.markers.dflc, bars: [{ months: 12, criterion: rise('1.69', amount, true), from: null }], noise: REFERENCE_CHANGE.lightChain }
+}
+
+/** How surely a sample has risen from one earlier sample, and how far above the level that counts it lies. */
+interface Rose {
+  readonly holds: Holds
+  readonly reference: Measurement
+  readonly level: Level
+  readonly excess: number
+}
+
+// A bar that begins at a value asks only what the earlier value leaves possible from there on.
+function judgedFrom({ from }: Bar, { value }: Measurement): Measurement['value'] | null {
+  if (from === null || value.low.gte(from)) return value
+  return value.high === null || value.high.gte(from) ? { low: from, high: value.high } : null
+}
+
+function holdsBy(bar: Bar, reference: Measurement, current: Measurement): Holds {
+  const judged = judgedFrom(bar, reference)
+  const holds = judged === null ? 'no' : meets(bar.criterion, judged, current.value)
+  if (holds === 'no' || !withinMonths(reference.on, current.on, bar.months)) return 'no'
+  return judged === reference.value ? holds : 'possible'
+}
+
+function stronger(a: Rose | null, b: Rose | null): Rose | null {
+  if (a === null || b === null) return a ?? b
+  if (a.holds !== b.holds) return a.holds === 'certain' ? a : b
+  return b.excess > a.excess ? b : a
+}
+
+function roseFrom({ bars }: Evolving, reference: Measurement, current: Measurement): Rose | null {
+  const { high } = current.value
+  return bars.reduce<Rose | null>((best, bar) => {
+    // Most samples fall short by the amount alone, which is asked first because it is quick to tell.
+    if (high?.minus(reference.value.low).lt(bar.criterion.amount)) return best
+    const holds = holdsBy(bar, reference, current)
+    if (holds === 'no') return best
+    const level = levelFrom(bar.criterion, judgedFrom(bar, reference)?.low ?? reference.value.low)
+    return stronger(best, { holds, reference, level, excess: ratioOf(current.value.low, level.at) })
+  }, null)
+}
+
+/** The strongest rise of sample `at` from any earlier one; with `twice`, from one before the last two samples that both have risen from. */
+function strongest(evolving: Evolving, at: number, twice: boolean): Rose | null {
+  const { samples } = evolving.of
+  const [current, previous] = [samples[at] as Measurement, samples[at - 1]]
+  const longest = Math.max(...evolving.bars.map(({ months }) => months))
+  let best: Rose | null = null
+  for (let before = twice ? at - 2 : at - 1; before >= 0; before -= 1) {
+    const reference = samples[before] as Measurement
+    if (!withinMonths(reference.on, current.on, longest)) break
+    const rose = roseFrom(evolving, reference, current)
+    if (rose === null) continue
+    const both = twice && previous !== undefined ? (roseFrom(evolving, reference, previous)?.holds ?? 'no') : 'certain'
+    if (both !== 'no') best = stronger(best, { ...rose, holds: allHold(rose.holds, both) })
+  }
+  return best
+}
+
+function shown({ of, bars, noise }: Evolving, at: number, { reference, level, excess }: Rose, isConfirmed: boolean): Shown {
+  const current = of.samples[at] as Measurement
+  const previous = isConfirmed ? of.samples[at - 1] : undefined
+  const told = previous === undefined ? [current] : [previous, current]
+  const suspect = unitSuspect(of.samples[at - 1], current) || (previous !== undefined && unitSuspect(of.samples[at - 2], previous))
+  return {
+    window: 'within-30-days',
+    cautions: [
+      ...when(!isConfirmed, 'one-sample'),
+      ...when(anyCensored(reference.value, previous?.value, current.value), 'censored'),
+      ...when(
+        told.some((sample) => methodChanged(reference, sample)),
+        'method-changed',
+      ),
+      ...when(suspect, 'unit-suspect'),
+      ...when(insideNoise(noise, { value: reference.value, sample: reference }, current), 'inside-noise'),
+    ],
+    evidence: [
+      evidenceOf('reference', of.name, of.unit, reference),
+      ...(previous === undefined ? [] : [evidenceOf('previous', of.name, of.unit, previous)]),
+      evidenceOf('current', of.name, of.unit, current),
+    ],
+    facts: {
+      value: keptText(current, of.unit),
+      on: current.on,
+      reference: keptText(reference, of.unit),
+      referenceOn: reference.on,
+      level: `${level.strict ? '>' : ''}${decimalText(level.at)} ${of.unit}`,
+      unit: of.unit,
+      amount: `${decimalText(bars[0]?.criterion.amount ?? level.at)} ${of.unit}`,
+      ...riseFacts(reference, current),
+    },
+    excess,
+  }
+}
+
+/**
+ * Findings of a rise from any earlier sample within its months, told against the one it exceeds most: unconfirmed by the last sample, confirmed by the
+ * last two against one sample before both. The window is within 30 days, so a change of method has nothing left to cap.
+ */
+export function evolvingFindings(about: About, evolving: Evolving): Finding[] {
+  return findingsOfRuns(about, evolving.of.samples, (at) => {
+    const once = strongest(evolving, at, false)
+    if (once === null) return null
+    const twice = strongest(evolving, at, true)
+    const state = stateOf(once.holds, twice?.holds ?? 'no')
+    if (state === null) return null
+    const isConfirmed = state.state === 'confirmed' && twice !== null
+    return { ...state, shown: () => shown(evolving, at, isConfirmed ? twice : once, isConfirmed) }
+  })
+}
+
+/** True when the latest sample shows such a rise. */
+export function isEvolving(evolving: Evolving): boolean {
+  const last = evolving.of.samples.length - 1
+  return last > 0 && strongest(evolving, last, false) !== null
+}
