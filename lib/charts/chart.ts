@@ -27,9 +27,18 @@ export interface ChartPoint {
   readonly laboratory: string | null
 }
 
+/** Where the line of a series is interrupted: at its first sample of another laboratory or method. */
+export interface SeriesBreak {
+  readonly on: Day
+  /** "method changed": written in the picture. */
+  readonly words: string
+  /** The same with both methods named, for the table. */
+  readonly says: string
+}
+
 /** A chart before it is a picture: points, marks, table and sentence. Shared time axis: all charts of one patient have the same `from` and `to`. */
 export interface ChartPlan {
-  readonly id: 'serum-m-protein' | 'light-chains' | 'haemoglobin' | 'creatinine' | 'calcium' | 'urine-m-protein'
+  readonly id: 'serum-m-protein' | 'light-chains' | 'haemoglobin' | 'creatinine' | 'calcium' | 'urine-m-protein' | 'immunoglobulin'
   readonly title: string
   readonly unit: string
   readonly scale: 'linear' | 'log'
@@ -37,7 +46,7 @@ export interface ChartPlan {
   readonly to: Day
   readonly yDomain: readonly [number, number]
   readonly yTicks: readonly { readonly at: number; readonly label: string }[]
-  readonly series: readonly { readonly name: string; readonly points: readonly ChartPoint[] }[]
+  readonly series: readonly { readonly name: string; readonly points: readonly ChartPoint[]; readonly breaks: readonly SeriesBreak[] }[]
   /** Treatment lines as bands. */
   readonly bands: readonly { readonly from: Day; readonly to: Day; readonly label: string }[]
   /** Horizontal marks, drawn from the day they were set: lowest, lowest confirmed, criterion, limits. */

@@ -2,11 +2,12 @@ import { type Course, hasNumber, lightChainPairs, type Measurement } from '../co
 import { criterionFor } from '../rules/index.ts'
 import { decimalText } from '../units/index.ts'
 import { bandsOf } from './bands.ts'
+import { breaksOf } from './breaks.ts'
 import type { ChartPlan } from './chart.ts'
 import { drawnAt, keptLabel } from './label.ts'
 import { type ChartMark, levelText, markAt } from './marks.ts'
 import { chartPoints } from './points.ts'
-import { valueOn } from './sentence.ts'
+import { changedSentence, valueOn } from './sentence.ts'
 import { tableOf } from './table.ts'
 import type { Span } from './timeAxis.ts'
 import { logAxis } from './valueAxis.ts'
@@ -53,15 +54,16 @@ function sentenceOf(course: Course, kappa: readonly Measurement[], lambda: reado
   const difference = current === undefined ? '' : `; dFLC (${course.involved.chain} involved) ${valueOn(current, UNIT)}`
   const held = mark === null || mark === undefined ? '' : mark.sample.on === current?.on ? ', the lowest' : `, lowest ${valueOn(mark.sample, UNIT)}`
   const criterion = marks.find(({ kind }) => kind === 'criterion')
-  return `${chains}${difference}${held}.${criterion === undefined ? '' : ` ${criterion.label.charAt(0).toUpperCase()}${criterion.label.slice(1)}.`}`
+  const changed = changedSentence(mark?.sample ?? null, current ?? null)
+  return `${chains}${difference}${held}.${changed}${criterion === undefined ? '' : ` ${criterion.label.charAt(0).toUpperCase()}${criterion.label.slice(1)}.`}`
 }
 
 /** Kappa and lambda on a logarithmic axis; the table adds dFLC where the involved chain is known. */
 export function lightChainChart(course: Course, span: Span): ChartPlan {
   const [kappa, lambda] = [course.samplesOf('kappa-flc'), course.samplesOf('lambda-flc')]
   const series = [
-    { name: 'kappa', points: chartPoints(kappa.filter(hasNumber)) },
-    { name: 'lambda', points: chartPoints(lambda.filter(hasNumber)) },
+    { name: 'kappa', points: chartPoints(kappa.filter(hasNumber)), breaks: breaksOf(kappa.filter(hasNumber)) },
+    { name: 'lambda', points: chartPoints(lambda.filter(hasNumber)), breaks: breaksOf(lambda.filter(hasNumber)) },
   ]
   const marks = [...differenceMarks(course), ...definingMarks(course, span.from)]
   const dflc = course.markers.dflc.samples

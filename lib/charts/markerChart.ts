@@ -1,6 +1,7 @@
 import { type Course, hasNumber, type MarkerName, type Measurement } from '../course/index.ts'
 import type { Analyte } from '../results/index.ts'
 import { bandsOf } from './bands.ts'
+import { breaksOf } from './breaks.ts'
 import type { ChartPlan } from './chart.ts'
 import { type ChartMark, lowestMarks, progressionMark } from './marks.ts'
 import { calciumMarks, creatinineMarks, haemoglobinMarks } from './organMarks.ts'
@@ -10,7 +11,7 @@ import { tableOf } from './table.ts'
 import type { Span } from './timeAxis.ts'
 import { linearAxis } from './valueAxis.ts'
 
-type Id = Exclude<ChartPlan['id'], 'light-chains'> & MarkerName & Analyte
+type Id = Exclude<ChartPlan['id'], 'light-chains' | 'immunoglobulin'> & MarkerName & Analyte
 
 interface Drawing {
   readonly title: string
@@ -72,7 +73,7 @@ export function markerChart(course: Course, id: Id, span: Span): ChartPlan {
     unit,
     ...span,
     ...linearAxis([...points.map((point) => point.y), ...(points.length === 0 ? [] : marks.map((mark) => mark.y))], fromZero),
-    series: [{ name: title, points }],
+    series: [{ name: title, points, breaks: breaksOf(samples) }],
     bands: bandsOf(course),
     marks,
     table: tableOf([{ name: title, unit, samples: course.samplesOf(id) }]),

@@ -1,4 +1,4 @@
-import type { Course, Mark, MarkerName, Measurement } from '../course/index.ts'
+import type { Course, Mark, Marker, MarkerName, Measurement } from '../course/index.ts'
 import { criterionFor } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
 import { type Decimal, decimalText } from '../units/index.ts'
@@ -24,10 +24,14 @@ export function levelText(
 
 /** The lowest value a next sample will be held against, and the one two samples reached where it is another. */
 export function lowestMarks(course: Course, name: MarkerName): readonly ChartMark[] {
-  const { lowest, lowestConfirmed, unit } = course.markers[name]
+  return lowestMarksOf(course.markers[name], course.today)
+}
+
+/** The same for any series that is followed like a marker. */
+export function lowestMarksOf({ lowest, lowestConfirmed, unit }: Marker<string>, today: Day): readonly ChartMark[] {
   const marks: ChartMark[] = []
   const add = (kind: 'lowest' | 'lowest-confirmed', words: string, { sample, value }: Mark) =>
-    marks.push(markAt(kind, drawnAt(value).at, sample.on, course.today, `${words} ${keptLabel(sample)}${sample.words === null ? ` ${unit}` : ''}`))
+    marks.push(markAt(kind, drawnAt(value).at, sample.on, today, `${words} ${keptLabel(sample)}${sample.words === null ? ` ${unit}` : ''}`))
   const [last, confirmed] = [lowest.at(-1) ?? null, lowestConfirmed.at(-1) ?? null]
   if (last !== null) add('lowest', 'lowest', last)
   if (confirmed !== null && last !== null && !drawnAt(confirmed.value).at.eq(drawnAt(last.value).at))

@@ -1,11 +1,12 @@
 import type { Assessment } from '../standing/index.ts'
 import type { ChartPlan } from './chart.ts'
+import { immunoglobulinChart } from './immunoglobulinChart.ts'
 import { lightChainChart } from './lightChainChart.ts'
 import { markerChart } from './markerChart.ts'
 import { sharedSpan } from './timeAxis.ts'
 import { withTrends } from './withTrends.ts'
 
-/** The charts of one patient on one shared time axis. Urine stands only where it was ever measured; every other chart says so when it is empty. */
+/** The charts of one patient on one shared time axis. Urine stands only where it was ever measured, an immunoglobulin where it is followed; every other chart says so when it is empty. */
 export function patientCharts(assessment: Assessment): readonly ChartPlan[] {
   return chartsOf(assessment).map((plan) => withTrends(assessment.course, plan))
 }
@@ -14,6 +15,7 @@ function chartsOf({ course }: Assessment): readonly ChartPlan[] {
   const span = sharedSpan(course)
   return [
     markerChart(course, 'serum-m-protein', span),
+    ...(course.immunoglobulin === null ? [] : [immunoglobulinChart(course, course.immunoglobulin, span)]),
     lightChainChart(course, span),
     ...(course.samplesOf('urine-m-protein').length > 0 ? [markerChart(course, 'urine-m-protein', span)] : []),
     markerChart(course, 'haemoglobin', span),

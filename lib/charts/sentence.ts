@@ -1,4 +1,5 @@
 import type { Measurement } from '../course/index.ts'
+import { methodChanged } from '../rules/index.ts'
 import { decimalText, isExact, roundedText } from '../units/index.ts'
 import { keptLabel } from './label.ts'
 import type { ChartMark } from './marks.ts'
@@ -16,6 +17,12 @@ function change(from: Measurement, to: Measurement, unit: string): string {
   return `${decimalText(by.abs())} ${unit}${percent} ${by.gt(0) ? 'above' : 'below'}`
 }
 
+/** Says that two values come from different laboratories or methods; empty where they do not. */
+export function changedSentence(reference: Measurement | null, current: Measurement | null): string {
+  const changed = reference !== null && current !== null && methodChanged(reference, current)
+  return changed ? ' The laboratory or method changed between them, so they may not be comparable.' : ''
+}
+
 /** The latest value beside what it is held against. */
 export function comparedSentence(name: string, current: Measurement, reference: Measurement | null, words: string, unit: string): string {
   const start = `${name} is ${valueOn(current, unit)}`
@@ -23,7 +30,7 @@ export function comparedSentence(name: string, current: Measurement, reference: 
   if (reference.on === current.on) return `${start}, the ${words}.`
   const by = change(reference, current, unit)
   const held = `${words}, ${valueOn(reference, unit)}`
-  return by === '' ? `${start}; the ${held}.` : `${start}, ${by} the ${held}.`
+  return `${by === '' ? `${start}; the ${held}.` : `${start}, ${by} the ${held}.`}${changedSentence(reference, current)}`
 }
 
 /** What the marks say, in their own words. */

@@ -1,5 +1,5 @@
-import { type Course, isActive, type MarkerName, type MeasurableBy } from '../course/index.ts'
-import { type Criterion, criterionFor, type Evidence, type Finding, type RuleId, referenceFor } from '../rules/index.ts'
+import { type Course, isActive, type Marker, type MarkerName, type MeasurableBy } from '../course/index.ts'
+import { type Criterion, criterionFor, type Evidence, type Finding, immunoglobulinLevel, type RuleId, referenceFor } from '../rules/index.ts'
 import type { Assessment } from '../standing/index.ts'
 import { type Decimal, decimal, decimalText } from '../units/index.ts'
 import type { Strip } from './chart.ts'
@@ -21,10 +21,14 @@ const MAIN: Readonly<Record<MeasurableBy, MarkerName | null>> = {
   marrow: null,
 }
 
-const NAMES: Partial<Record<MarkerName, string>> = {
+const NAMES: Readonly<Record<string, string>> = {
   'serum-m-protein': 'serum M-protein',
   'urine-m-protein': 'urine M-protein',
   dflc: 'dFLC',
+  igg: 'quantitative IgG',
+  iga: 'quantitative IgA',
+  igm: 'quantitative IgM',
+  igd: 'quantitative IgD',
 }
 
 interface Reference {
@@ -33,8 +37,7 @@ interface Reference {
   readonly at: Decimal
 }
 
-function laidOut(course: Course, name: MarkerName, from: Reference, criterion: Criterion): Strip | null {
-  const { samples, unit } = course.markers[name]
+function laidOut({ name, samples, unit }: Marker<string>, from: Reference, criterion: Pick<Criterion, 'at' | 'strict'>): Strip | null {
   const current = samples.at(-1)
   const length = criterion.at.minus(from.at)
   if (current === undefined || length.eq(0)) return null
@@ -54,14 +57,25 @@ function heldAgainst(course: Course, name: MarkerName): Strip | null {
   const held = referenceFor(course, name)
   const criterion = held === null ? null : criterionFor(course, name, held.value)
   if (held === null || criterion === null) return null
-  return laidOut(course, name, { label: held.label, text: keptLabel(held.sample), at: held.value }, criterion)
+  return laidOut(course.markers[name], { label: held.label, text: keptLabel(held.sample), at: held.value }, criterion)
 }
 
 function evidenceNumber({ value, comparator }: Evidence): Reference | null {
   return /^\d+(\.\d+)?$/.test(value) ? { label: 'lowest', text: `${comparator ?? ''}${value}`, at: decimal(value) } : null
 }
 
-function ofFinding(course: Course, { rule, evidence }: Finding): Strip | null {
+// A rise of the quantitative immunoglobulin is laid out in its own series, never in electrophoresis.
+function ofImmunoglobulin(course: Course, { evidence }: Finding): Strip | null {
+  const { immunoglobulin } = course
+  const reference = evidence.find(({ role, analyte }) => role === 'reference' && analyte === immunoglobulin?.name)
+  const from = reference === undefined ? null : evidenceNumber(reference)
+  const level = from === null ? null : immunoglobulinLevel(course, from.at)
+  return immunoglobulin === null || from === null || level === null ? null : laidOut(immunoglobulin, from, level)
+}
+
+function ofFinding(course: Course, finding: Finding): Strip | null {
+  const { rule, evidence, facts } = finding
+  if (facts.immunoglobulin !== undefined) return ofImmunoglobulin(course, finding)
   const name = MARKER_OF[rule]
   const reference = evidence.find(({ role, analyte }) => role === 'reference' && analyte === name)
   if (name === undefined || reference === undefined) return null
@@ -69,7 +83,7 @@ function ofFinding(course: Course, { rule, evidence }: Finding): Strip | null {
   // The value the finding itself rests on: for a confirmed one the lowest confirmed value.
   const from = evidenceNumber(reference)
   const criterion = from === null ? null : criterionFor(course, name, from.at)
-  return from === null || criterion === null ? heldAgainst(course, name) : laidOut(course, name, from, criterion)
+  return from === null || criterion === null ? heldAgainst(course, name) : laidOut(course.markers[name], from, criterion)
 }
 
 /**

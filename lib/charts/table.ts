@@ -1,5 +1,6 @@
-import type { Sample } from '../course/index.ts'
+import { hasNumber, type Sample } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
+import { breaksOf } from './breaks.ts'
 import type { ChartPlan } from './chart.ts'
 import { isCorrected, keptLabel, printedLabel } from './label.ts'
 
@@ -10,9 +11,11 @@ export interface TableSeries {
   readonly samples: readonly Sample[]
 }
 
-function notes(samples: readonly Sample[], unit: string): string {
+function notes(samples: readonly Sample[], unit: string, changes: readonly string[]): string {
   const printed = samples.flatMap((sample) => printedLabel(sample, unit) ?? [])
-  return [...(printed.length > 0 ? [`printed ${printed.join(' and ')}`] : []), ...(samples.some(isCorrected) ? ['corrected'] : [])].join('; ')
+  return [...(printed.length > 0 ? [`printed ${printed.join(' and ')}`] : []), ...(samples.some(isCorrected) ? ['corrected'] : []), ...changes].join(
+    '; ',
+  )
 }
 
 /** Every sample in a row of its day, the newest first, values in the unit kept. Columns that would be empty are left out. */
@@ -25,6 +28,7 @@ export function tableOf(series: readonly TableSeries[]): ChartPlan['table'] {
       byDay.set(sample.on, row)
     }
   })
+  const breaks = series.flatMap(({ samples }) => breaksOf(samples.filter(hasNumber)))
   const rows = [...byDay]
     .sort(([a], [b]) => (a < b ? 1 : -1))
     .map(([on, row]) => {
@@ -33,7 +37,7 @@ export function tableOf(series: readonly TableSeries[]): ChartPlan['table'] {
       return {
         values: [on, ...row.map((sample) => (sample === undefined ? '' : keptLabel(sample)))],
         laboratory,
-        note: notes(samples, series[0]?.unit ?? ''),
+        note: notes(samples, series[0]?.unit ?? '', [...new Set(breaks.filter((one) => one.on === on).map(({ says }) => says))]),
       }
     })
   const withLaboratory = new Set(rows.map((row) => row.laboratory)).size > 1

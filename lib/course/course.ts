@@ -57,8 +57,8 @@ export interface Mark {
 }
 
 /** One marker over time, with what each of its samples is held against. */
-export interface Marker {
-  readonly name: MarkerName
+export interface Marker<N extends string = MarkerName> {
+  readonly name: N
   readonly unit: string
   /** Every sample of the whole history that carries a number, oldest first. */
   readonly samples: readonly Measurement[]
@@ -69,6 +69,13 @@ export interface Marker {
   readonly lowest: readonly (Mark | null)[]
   /** `lowestConfirmed[k]`: smallest level two successive samples before k both reached; the baseline with fewer than two; null for k = 0. */
   readonly lowestConfirmed: readonly (Mark | null)[]
+}
+
+export type ImmunoglobulinName = 'igg' | 'iga' | 'igm' | 'igd'
+
+/** A quantitative immunoglobulin followed like a marker, never mixed with electrophoresis; why it is followed. It includes normal immunoglobulin. */
+export interface Immunoglobulin extends Marker<ImmunoglobulinName> {
+  readonly because: 'class' | 'beta-region'
 }
 
 export interface TreatmentLine {
@@ -134,6 +141,8 @@ export interface Course {
   /** Oldest first, whether or not the involved chain is known. */
   readonly lightChains: readonly LightChainPair[]
   readonly markers: Readonly<Record<MarkerName, Marker>>
+  /** Where electrophoresis measures the protein badly (IgA, IgD, beta region); null elsewhere. */
+  readonly immunoglobulin: Immunoglobulin | null
   readonly measurableBy: readonly MeasurableBy[]
   readonly marrow: readonly MarrowSample[]
   readonly imaging: readonly CourseEventOf<'imaging'>[]

@@ -5,6 +5,8 @@ export { type ChangeFromLowest, changeFromLowest } from './changeFromLowest.ts'
 export {
   type Care,
   type Course,
+  type Immunoglobulin,
+  type ImmunoglobulinName,
   type InvolvedChain,
   type LightChainPair,
   MARKERS,
@@ -31,8 +33,10 @@ export {
   RENAL_RATIO,
   ratioAbnormal,
   ratioIntervalFor,
+  ratioIntervals,
   USUAL_RATIO,
 } from './ratioInterval.ts'
 export { hasNumber } from './sample.ts'
+export { type AntibodyGiven, antibodyBand } from './therapeuticAntibody.ts'
 export { DEFAULT_THRESHOLDS, type Thresholds } from './thresholds.ts'
 export { traceCourse } from './traceCourse.ts'

@@ -16,11 +16,16 @@ export const MARKER_UNITS: Readonly<Record<MarkerName, string>> = {
 
 /** A marker over time from its samples, oldest first. Without a baseline the window is empty. */
 export function markerOf(name: MarkerName, samples: readonly Measurement[], opening: Opening | null): Marker {
+  return seriesOf(name, MARKER_UNITS[name], samples, opening)
+}
+
+/** Any series followed like a marker, in one unit, oldest first. */
+export function seriesOf<N extends string>(name: N, unit: string, samples: readonly Measurement[], opening: Opening | null): Marker<N> {
   const at = baselineAt(samples, opening)
   const window = at === null ? [] : samples.slice(at)
   return {
     name,
-    unit: MARKER_UNITS[name],
+    unit,
     samples,
     window,
     baseline: window[0] ?? null,

@@ -3,11 +3,31 @@ import { ageAt, type Day, daysBetween } from '../time/index.ts'
 import { anyHolds, type Decimal, decimal, type Holds, type Interval } from '../units/index.ts'
 import type { Course, RatioInterval, Sample } from './course.ts'
 import { egfr } from './kidney.ts'
+import type { Thresholds } from './thresholds.ts'
 
 /** Katzmann, Clin Chem 2002;48:1437. */
 export const USUAL_RATIO: RatioInterval = { low: '0.26', high: '1.65', renal: false }
 /** For eGFR below 60: Hutchison, CJASN 2008;3:1684. */
 export const RENAL_RATIO: RatioInterval = { low: '0.37', high: '3.1', renal: true }
+
+/** Graded by eGFR (Long, Blood Cancer J 2022;12:133; numbers from memory): each counts below its eGFR, the lowest that holds. */
+const GRADED: readonly { readonly below: number; readonly interval: RatioInterval }[] = [
+  { below: 30, interval: { low: '0.54', high: '3.30', renal: true } },
+  { below: 45, interval: { low: '0.48', high: '3.38', renal: true } },
+  { below: 60, interval: { low: '0.46', high: '2.62', renal: true } },
+]
+const BELOW_60: typeof GRADED = [{ below: 60, interval: RENAL_RATIO }]
+
+type Policy = Thresholds['ratioInterval']
+
+function gradesOf(policy: Policy): typeof GRADED {
+  return policy === 'graded' ? GRADED : BELOW_60
+}
+
+/** Every interval a ratio can be held against under the policy, the usual one first. */
+export function ratioIntervals(policy: Policy): readonly RatioInterval[] {
+  return [USUAL_RATIO, ...gradesOf(policy).map(({ interval }) => interval)]
+}
 
 const CREATININE_COUNTS_DAYS = 90
 const UMOL_PER_MG_DL = decimal('88.4')
@@ -35,15 +55,15 @@ export function egfrOn(patient: Patient, creatinines: readonly Sample[], on: Day
   return egfr({ creatinineMgDl: creatinine, age: ageAt(patient.birthDate, sample.on).years, sex: patient.sex })
 }
 
-/** The interval a kappa/lambda ratio of that day is held against: the renal one where the eGFR is below 60, else the usual one. */
-export function ratioIntervalOn(patient: Patient, creatinines: readonly Sample[], on: Day): RatioInterval {
+/** The interval a kappa/lambda ratio of that day is held against: one for reduced kidney function where the eGFR is below 60, else the usual one. */
+export function ratioIntervalOn(patient: Patient, creatinines: readonly Sample[], on: Day, policy: Policy): RatioInterval {
   const rate = egfrOn(patient, creatinines, on)
-  return rate !== null && rate < 60 ? RENAL_RATIO : USUAL_RATIO
+  return gradesOf(policy).find(({ below }) => rate !== null && rate < below)?.interval ?? USUAL_RATIO
 }
 
 /** `ratioIntervalOn` for one sample day of a course. */
-export function ratioIntervalFor(course: Pick<Course, 'patient' | 'samplesOf'>, on: Day): RatioInterval {
-  return ratioIntervalOn(course.patient, course.samplesOf('creatinine'), on)
+export function ratioIntervalFor(course: Pick<Course, 'patient' | 'samplesOf' | 'thresholds'>, on: Day): RatioInterval {
+  return ratioIntervalOn(course.patient, course.samplesOf('creatinine'), on, course.thresholds.ratioInterval)
 }
 
 /** Whether `a` is more than `factor` times `b`, over all the values both leave possible. By multiplication, so exact. */

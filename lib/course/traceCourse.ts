@@ -3,6 +3,7 @@ import type { Day } from '../time/index.ts'
 import { openingOf } from './baseline.ts'
 import type { Course, Marker, MarkerName, Measurement, Sample } from './course.ts'
 import { differenceSamples, involvedSamples, ratioSamples } from './derivedLightChains.ts'
+import { immunoglobulinOf } from './immunoglobulin.ts'
 import { involvedChain } from './involvedChain.ts'
 import { leftOn } from './leftOn.ts'
 import { lightChainPairs, pairLightChains } from './lightChains.ts'
@@ -40,11 +41,12 @@ export function traceCourse(history: History, today: Day, thresholds: Thresholds
   const lines = treatmentLines(eventsOf(known, 'line-start'), eventsOf(known, 'line-end'))
   const line = lines.at(-1) ?? null
   const diagnosedOn = diagnoses[0]?.on ?? null
-  const opening = openingOf(phase, line, diagnosedOn)
+  const opening = openingOf(phase, line, diagnosedOn, thresholds)
 
   const lightChains = pairLightChains(results)
   const diagnosedChain = diagnoses.findLast((event) => event.lightChain !== null)?.lightChain ?? null
-  const involved = involvedChain(diagnosedChain, lightChains, patient, creatinines)
+  const ratioInterval = (on: Day) => ratioIntervalOn(patient, creatinines, on, thresholds.ratioInterval)
+  const involved = involvedChain(diagnosedChain, lightChains, ratioInterval)
   const pairs = lightChainPairs({ involved, lightChains })
 
   const marker = (name: MarkerName, samples: readonly Measurement[]): Marker => markerOf(name, samples, opening)
@@ -60,6 +62,7 @@ export function traceCourse(history: History, today: Day, thresholds: Thresholds
     creatinine: measured('creatinine'),
   }
   const marrow = marrowSamples(eventsOf(known, 'marrow'), samplesOf('marrow-plasma-cells'))
+  const heavyChain = diagnoses.findLast((event) => event.heavyChain !== null)?.heavyChain ?? null
   const baselines = { serum: markers['serum-m-protein'].baseline, urine: markers['urine-m-protein'].baseline, pairs, marrow }
 
   return {
@@ -72,11 +75,12 @@ export function traceCourse(history: History, today: Day, thresholds: Thresholds
     care: careOf(phase, line),
     lines,
     line,
-    heavyChain: diagnoses.findLast((event) => event.heavyChain !== null)?.heavyChain ?? null,
+    heavyChain,
     involved,
     lightChains,
     markers,
-    measurableBy: measurableBy(baselines, opening, (on) => ratioIntervalOn(patient, creatinines, on)),
+    immunoglobulin: immunoglobulinOf(heavyChain, samplesOf, opening),
+    measurableBy: measurableBy(baselines, opening, ratioInterval),
     marrow,
     imaging: eventsOf(known, 'imaging'),
     boneAgents: eventsOf(known, 'bone-agent'),

@@ -1,6 +1,6 @@
-import { type Course, ratioAbnormal, ratioIntervalFor } from '../course/index.ts'
+import { antibodyBand, type Course, ratioAbnormal, ratioIntervalFor, type Sample } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
-import { below, decimal, type Holds } from '../units/index.ts'
+import { atMost, below, decimal, type Holds } from '../units/index.ts'
 import { currentOn } from './responsePart.ts'
 
 /** One condition of a complete response: whether it holds, null where it was not looked at, and the words for that. */
@@ -16,12 +16,38 @@ export type Completeness = { readonly complete: 'CR' | 'sCR' | 'no' } | { readon
 export const MARROW_LIMIT = decimal('5')
 const SITES = { serum: ['serum-immunofixation', 'serum-m-protein'], urine: ['urine-immunofixation', 'urine-m-protein'] } as const
 
-/** A negative immunofixation does not stand against a protein measured after it. */
-function immunofixationNegative(course: Course, on: Day, site: keyof typeof SITES): Holds | null {
-  const [fixation, protein] = SITES[site]
+/** Up to so much M-protein, g/L, electrophoresis may show the drug alone (from memory). */
+const DRUG_SHOWS_UP_TO = decimal('2')
+
+type Site = keyof typeof SITES
+
+function lastFixation(course: Course, on: Day, site: Site): Sample | undefined {
   const start = course.line?.start ?? on
-  const fixed = course.samplesOf(fixation).findLast((sample) => sample.on <= on && sample.on > start)
-  const measured = currentOn(course.markers[protein], on)
+  return course.samplesOf(SITES[site][0]).findLast((sample) => sample.on <= on && sample.on > start)
+}
+
+/** The drug that every band of the last serum immunofixation may be, while no more M-protein is measured than the drug can show; else null. */
+function drugInstead(course: Course, on: Day): string | null {
+  const fixed = lastFixation(course, on, 'serum')
+  const value = fixed?.results[0]?.value
+  if (fixed === undefined || value?.kind !== 'immunofixation' || value.reading.reading !== 'positive') return null
+  const measured = currentOn(course.markers['serum-m-protein'], on)
+  if (measured !== null && atMost(measured.value, DRUG_SHOWS_UP_TO) !== 'certain') return null
+  const drugs = value.reading.bands.map((band) => antibodyBand(course, band, fixed.on)?.drug)
+  return drugs.every((drug) => drug !== undefined) ? (drugs[0] ?? null) : null
+}
+
+// Neither for nor against a complete response: a person decides whether the band is the drug.
+function serumFixation(course: Course, on: Day): Condition {
+  const drug = drugInstead(course, on)
+  if (drug !== null) return { holds: null, otherwise: `serum immunofixation shows IgG kappa, which may be ${drug}` }
+  return { holds: immunofixationNegative(course, on, 'serum'), otherwise: 'serum immunofixation not done' }
+}
+
+/** A negative immunofixation does not stand against a protein measured after it. */
+function immunofixationNegative(course: Course, on: Day, site: Site): Holds | null {
+  const fixed = lastFixation(course, on, site)
+  const measured = currentOn(course.markers[SITES[site][1]], on)
   const outdated = fixed !== undefined && measured !== null && measured.on > fixed.on && measured.value.low.gt(0)
   const value = fixed?.results[0]?.value
   if (value?.kind !== 'immunofixation' || outdated) return measured?.value.low.gt(0) ? 'no' : null
@@ -44,7 +70,7 @@ export function completenessOn(course: Course, on: Day): Completeness {
   const marrow = course.marrow.findLast((sample) => sample.on <= on && sample.on > (course.line?.start ?? on))
   const ratio = ratioNormal(course, on)
   const conditions: Condition[] = [
-    { holds: immunofixationNegative(course, on, 'serum'), otherwise: 'serum immunofixation not done' },
+    serumFixation(course, on),
     { holds: immunofixationNegative(course, on, 'urine'), otherwise: 'urine immunofixation not done' },
     { holds: marrow?.percent ? below(marrow.percent, MARROW_LIMIT) : null, otherwise: 'marrow not examined' },
   ]

@@ -5,7 +5,7 @@ export function marrowSeries(course: Course): Pick<Marker, 'window' | 'lowest' |
   const counted = course.marrow.flatMap(({ on, percent }): Measurement[] =>
     percent === null ? [] : [{ on, value: percent, printed: null, comparator: null, words: null, laboratory: null, method: null, results: [] }],
   )
-  const at = baselineAt(counted, openingOf(course.phase, course.line, course.diagnosedOn))
+  const at = baselineAt(counted, openingOf(course.phase, course.line, course.diagnosedOn, course.thresholds))
   const window = at === null ? [] : counted.slice(at)
   return { window, lowest: lowest(window), lowestConfirmed: lowestConfirmed(window) }
 }

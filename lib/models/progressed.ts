@@ -3,48 +3,56 @@ import type { Day } from '../time/index.ts'
 import { type Decimal, decimal, type Interval } from '../units/index.ts'
 import { marrowSeries } from './marrowSeries.ts'
 
-/** Least rise in the marker's unit; `from50` is the one that suffices from a reference of 50 on. */
+/** Least rise in the marker's unit; `high` is the one that suffices from a high reference on. */
 export interface Rise {
   readonly least: Decimal
   readonly strict: boolean
-  readonly from50: Decimal | null
+  readonly high: { readonly from: Decimal; readonly least: Decimal } | null
 }
 
+type Followed = Pick<Marker<string>, 'window' | 'lowest' | 'lowestConfirmed'>
+
 const FACTOR = decimal('1.25')
-const FIFTY = decimal('50')
 /** Rises that make progressive disease, each together with 25 %. */
 export const PROGRESSION = {
-  serum: { least: decimal('5'), strict: false, from50: decimal('10') },
-  urine: { least: decimal('200'), strict: false, from50: null },
-  dflc: { least: decimal('100'), strict: true, from50: null },
-  marrow: { least: decimal('10'), strict: false, from50: null },
+  serum: { least: decimal('5'), strict: false, high: { from: decimal('50'), least: decimal('10') } },
+  /** IgD is kept in mg/L. */
+  serumMgL: { least: decimal('5000'), strict: false, high: { from: decimal('50000'), least: decimal('10000') } },
+  urine: { least: decimal('200'), strict: false, high: null },
+  dflc: { least: decimal('100'), strict: true, high: null },
+  marrow: { least: decimal('10'), strict: false, high: null },
 } as const satisfies Record<string, Rise>
 /** Growth of a lesion, %, that does. */
 export const GROWTH = decimal('50')
 
-type Series = Pick<Marker, 'window' | 'lowest' | 'lowestConfirmed'>
-
 /** Certain for every value the intervals leave possible: both conditions are judged from the lowest current and the highest reference value. */
-function rose(current: Interval, reference: Interval, { least, strict, from50 }: Rise): boolean {
+function rose(current: Interval, reference: Interval, { least, strict, high }: Rise): boolean {
   if (reference.high === null) return false
   const rise = current.low.minus(reference.high)
   const enough = strict ? rise.gt(least) : rise.gte(least)
   const share = reference.high.lte(0) || current.low.gte(reference.high.times(FACTOR))
-  return (enough && share) || (from50 !== null && reference.low.gte(FIFTY) && rise.gte(from50))
+  return (enough && share) || (high !== null && reference.low.gte(high.from) && rise.gte(high.least))
 }
 
-function roseAt({ window }: Series, at: number, rise: Rise, mark: Mark | null | undefined): boolean {
+function roseAt({ window }: Followed, at: number, rise: Rise, mark: Mark | null | undefined): boolean {
   const current = at > 0 ? window[at] : undefined
   return current !== undefined && mark !== null && mark !== undefined && rose(current.value, mark.value, rise)
 }
 
-function criteria(course: Course): readonly (readonly [Series, Rise])[] {
+// The immunoglobulin stands in where electrophoresis did not measure the protein at baseline.
+function immunoglobulinCriteria({ immunoglobulin, measurableBy }: Course): readonly (readonly [Followed, Rise])[] {
+  if (immunoglobulin === null || measurableBy.includes('serum')) return []
+  return [[immunoglobulin, immunoglobulin.unit === 'mg/L' ? PROGRESSION.serumMgL : PROGRESSION.serum]]
+}
+
+function criteria(course: Course): readonly (readonly [Followed, Rise])[] {
   const { 'serum-m-protein': serum, 'urine-m-protein': urine, dflc } = course.markers
   const { measurableBy } = course
   const lightChainOnly = !measurableBy.includes('serum') && !measurableBy.includes('urine')
   const marrowOnly = measurableBy.every((by) => by === 'marrow')
   return [
     [serum, PROGRESSION.serum],
+    ...immunoglobulinCriteria(course),
     [urine, PROGRESSION.urine],
     ...(lightChainOnly ? ([[dflc, PROGRESSION.dflc]] as const) : []),
     ...(marrowOnly ? ([[marrowSeries(course), PROGRESSION.marrow]] as const) : []),

@@ -14,7 +14,7 @@ export interface ResponseOn {
 
 function marrowOnly(course: Course, on: Day, category: FallCategory): PartSays {
   const counted = course.marrow.filter((sample) => sample.percent !== null)
-  const at = baselineAt(counted, openingOf(course.phase, course.line, course.diagnosedOn))
+  const at = baselineAt(counted, openingOf(course.phase, course.line, course.diagnosedOn, course.thresholds))
   const baseline = at === null ? undefined : counted[at]
   const current = counted.findLast((sample) => sample.on <= on && baseline !== undefined && sample.on > baseline.on)
   return marrowPart(baseline?.percent ?? null, current?.percent ?? null, category)

@@ -1,58 +1,76 @@
 import type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
+import { plainImmunofixation } from './plainImmunofixation.ts'
 
+const SEEN = '(detected|detectable|seen|visible|identified|present|found|observed|demonstrated|demonstrable|apparent|evident)'
+const THING =
+  '((monoclonal|m|abnormal)( (immunoglobulin|protein|band|component|gammopathy|paraprotein|spike|peak)s?)*( or free( lightchain)?)?|paraproteins?( bands?)?)'
+const THINGS = `${THING}( (or|and) ${THING})*`
+
+/** Nothing was found at all. "No Bence Jones protein" alone is not among them: it does not say that the whole protein is gone. */
 const NEGATIVE = new RegExp(
-  '^(neg(ative)?|none( (detected|seen|identified))?|not detected|absent|normal( pattern)?|' +
-    '(no|no evidence of( an?)?) (monoclonal|m|abnormal)[ -]?(immunoglobulins?|proteins?|bands?|components?|gammopathy|paraproteins?|spike)?|no paraproteins?)' +
-    '( (detected|seen|identified|present|found|demonstrated))?( in (serum|urine))?$',
+  `^(polyclonal (pattern|increase|background) )?(neg(ative)?( result)?( for( an?| any)? ${THINGS})?|none( ${SEEN})?|not detected|absent|normal( pattern)?|` +
+    `no( evidence of| sign of)?( an?| any)? ${THINGS}( (is |are )?${SEEN})?|${THINGS} ((is |are )?not ${SEEN}|absent|negative|none( ${SEEN})?))( in( the)? (serum|urine))?$`,
 )
-const UNSURE = /\b(cannot|can not|unable to|could not) (be )?exclude|\bnot excluded\b|^(equivocal|indeterminate)$/
+const UNSURE =
+  /\b(cannot|can not|can't|unable to|could not|not possible to) (be )?(exclude|rule out|ruled out)|\bnot (be )?(excluded|ruled out)\b|^(equivocal|indeterminate|inconclusive)$/
 const ALSO_CERTAIN = /\b(present|detected|positive|identified|seen)\b/
 
 /** Words that stand around a band and change nothing of what it is. Any word outside this list leaves the text unread. */
 const AROUND = new Set(
   (
-    'positive pos for a an and with plus monoclonal m protein proteins paraprotein component components gammopathy immunoglobulin band bands ' +
-    'present detected seen identified found faint weak small trace biclonal two type in serum urine'
+    'positive pos for a an the and with plus of is are there this monoclonal m protein proteins paraprotein paraproteins component components gammopathy ' +
+    'immunoglobulin band bands spike peak presence present detected detectable seen visible identified found observed demonstrated ' +
+    'faint weak very small minor trace strong distinct discrete still again persistent persists remains biclonal two type isotype class ' +
+    'in serum urine sample specimen immunofixation ife electrophoresis result shows show reveals demonstrates confirms'
   ).split(' '),
 )
-
-/** Greek letters spelt, hyphens and commas as blanks, "light chain(s)" and "Bence Jones (protein)" as one word each. */
-function normalised(text: string): string {
-  return text
-    .normalize('NFKC')
-    .toLowerCase()
-    .replaceAll('κ', ' kappa ')
-    .replaceAll('λ', ' lambda ')
-    .replace(/[-–,;:/()+&]/g, ' ')
-    .replace(/\.(?=\s|$)/g, ' ')
-    .replace(/\blight chains?\b/g, 'lightchain')
-    .replace(/\bbence jones( proteins?)?\b/g, 'free')
-    .replace(/\s+/g, ' ')
-    .trim()
-}
 
 const HEAVY = /^ig([gamde])$/
 const isLight = (word: string | undefined): word is LightChain => word === 'kappa' || word === 'lambda'
 
-/** The bands the words spell, or null where a word is left over. */
+interface Spelt {
+  readonly band: Band
+  /** How many words spell it. */
+  readonly words: number
+}
+
+/** Words after a chain that add nothing: "light chain", and that it is alone. */
+function tailOf(words: readonly (string | undefined)[], allowed: readonly string[]): number {
+  const at = words.findIndex((word) => word === undefined || !allowed.includes(word))
+  return at === -1 ? words.length : at
+}
+
+function wholeBand(words: readonly string[], heavy: HeavyChain): Spelt | null {
+  const named = words[1] === 'heavychain' ? 2 : 1
+  const light = words[named]
+  if (isLight(light)) return { band: { heavy, light }, words: named + 1 + tailOf(words.slice(named + 1, named + 2), ['lightchain']) }
+  return named === 1 ? { band: { heavy, light: null }, words: 1 } : null
+}
+
+/** A free light chain: called free, or said to stand without a heavy chain. A light chain that is only named is not understood. */
+function freeBand(words: readonly string[]): Spelt | null {
+  const named = words.slice(0, 4).findIndex(isLight)
+  const light = words[named]
+  if (!isLight(light)) return null
+  const before = words.slice(0, named)
+  const after = tailOf(words.slice(named + 1, named + 4), ['free', 'lightchain', 'alone'])
+  const said = [...before, ...words.slice(named + 1, named + 1 + after)]
+  const known = before.every((word) => word === 'free' || word === 'lightchain')
+  return known && (said.includes('free') || said.includes('alone')) ? { band: { heavy: null, light }, words: named + 1 + after } : null
+}
+
+/** The bands the words spell, or null where a word is left over, or where one of several bands does not name its light chain. */
 function bandsOf(words: readonly string[]): readonly Band[] | null {
   const bands: Band[] = []
   for (let at = 0; at < words.length; ) {
-    const heavy = HEAVY.exec(words[at] ?? '')?.[1]?.toUpperCase() as HeavyChain | undefined
-    const rest = words.slice(at + (heavy === undefined ? 0 : 1), at + 4)
-    const [first, second] = rest
-    if (heavy !== undefined) {
-      const light = isLight(first) ? first : null
-      bands.push({ heavy, light })
-      at += light === null ? 1 : second === 'lightchain' ? 3 : 2
-    } else if (first === 'free' && isLight(second)) {
-      bands.push({ heavy: null, light: second })
-      at += rest[2] === 'lightchain' ? 3 : 2
-    } else if (isLight(first) && second === 'free') {
-      bands.push({ heavy: null, light: first })
-      at += rest[2] === 'lightchain' ? 3 : 2
-    } else return null
+    const rest = words.slice(at)
+    const heavy = HEAVY.exec(rest[0] ?? '')?.[1]?.toUpperCase() as HeavyChain | undefined
+    const spelt = heavy === undefined ? freeBand(rest) : wholeBand(rest, heavy)
+    if (spelt === null) return null
+    bands.push(spelt.band)
+    at += spelt.words
   }
+  if (bands.length > 1 && bands.some(({ light }) => light === null)) return null
   return bands.length === 0 ? null : bands
 }
 
@@ -62,8 +80,9 @@ function bandsOf(words: readonly string[]): readonly Band[] | null {
  * Words as laboratories use them: common practice, no source.
  */
 export function readImmunofixation(text: string): Immunofixation {
-  const plain = normalised(text)
-  if (NEGATIVE.test(plain)) return { reading: 'negative' }
+  const plain = plainImmunofixation(text)
+  if (NEGATIVE.test(plain.replace(/^((serum|urine) )?(immunofixation|ife)( electrophoresis)?( result)?( is| shows?| reveals| demonstrates)? /, '')))
+    return { reading: 'negative' }
   if (UNSURE.test(plain)) return ALSO_CERTAIN.test(plain) ? { reading: 'unread', text } : { reading: 'cannot-exclude' }
   const bands = bandsOf(plain.split(' ').filter((word) => !AROUND.has(word)))
   return bands === null ? { reading: 'unread', text } : { reading: 'positive', bands }

@@ -14,10 +14,12 @@ const UNIT = 'mmol/L'
 
 /** Total or adjusted calcium above which it counts as raised (IMWG 2014, 2016). */
 const RAISED: PublishedLimit = published(UNIT, { 'mmol/L': '2.75', 'mg/dL': '11' })
-/** Total or adjusted calcium at which it is dangerous (common practice). */
-const DANGEROUS: PublishedLimit = published(UNIT, { 'mmol/L': '3.0', 'mg/dL': '12' })
-/** How far above the laboratory's own upper limit counts as raised (IMWG 2014). */
-const ABOVE_UPPER: PublishedLimit = published(UNIT, { 'mmol/L': '0.25', 'mg/dL': '1' })
+/** Total or adjusted calcium at which it is dangerous, mmol/L (common practice). */
+export const DANGEROUS_CALCIUM = '3.0'
+const DANGEROUS: PublishedLimit = published(UNIT, { 'mmol/L': DANGEROUS_CALCIUM, 'mg/dL': '12' })
+/** How far above the laboratory's own upper limit counts as raised, mmol/L (IMWG 2014). */
+export const CALCIUM_ABOVE_UPPER = '0.25'
+const ABOVE_UPPER: PublishedLimit = published(UNIT, { 'mmol/L': CALCIUM_ABOVE_UPPER, 'mg/dL': '1' })
 /** Upper limit of ionised calcium where the laboratory names none (from memory). */
 const IONISED_UPPER = decimal('1.30')
 const IONISED_COUNTS_DAYS = 7
@@ -42,6 +44,11 @@ function calciumReadings(course: Course): readonly CalciumReading[] {
     const albumin = albumins.get(sample.on) ?? null
     return { sample, albumin, adjusted: albumin === null ? null : adjusted(sample.value, albumin.value) }
   })
+}
+
+/** The latest calcium with the albumin of its day; null without one. */
+export function latestCalcium(course: Course): CalciumReading | null {
+  return calciumReadings(course).at(-1) ?? null
 }
 
 type Bar = (of: Interval, limit: PublishedLimit['in'][string]) => Holds

@@ -9,6 +9,8 @@ export const MARKER_WORDS: Readonly<Record<string, string>> = {
   'involved-flc': 'Involved free light chain',
 }
 
+const SERUM_CRITERION = 'rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more'
+
 const RULE_OUT_CALCIUM = 'Counts only if due to the clone; rule out hyperparathyroidism, vitamin D, dehydration, another tumour.'
 const RULE_OUT_KIDNEY = 'Counts only if due to the clone; rule out dehydration, obstruction, drugs, contrast agents, diabetes, hypertension.'
 export const RULE_OUT_ANAEMIA = 'Counts only if due to the clone; rule out bleeding, iron, B12 or folate deficiency, kidney disease, treatment.'
@@ -72,11 +74,18 @@ function limited(what: string, relation: string): Sentence {
     )
 }
 
-function band(rest: string): Sentence {
+const BAND_SAYS: Readonly<Record<string, string>> = {
+  original: 'The original type is back; this alone is not progression.',
+  'light-alone': 'It is the original light chain without its heavy chain: the free light chains show whether it is light-chain escape.',
+  other: 'Not the original type: typing decides what it is.',
+  'not-known': 'Whether it is the original type cannot be told: typing decides what it is.',
+}
+
+function band(): Sentence {
   return (finding) =>
     sentences(
       `${fact(finding, 'specimen')} immunofixation on ${fact(finding, 'on')} shows ${fact(finding, 'band')}, after complete response on ${fact(finding, 'responseOn')}.`,
-      rest,
+      BAND_SAYS[fact(finding, 'meaning')] ?? '',
       second(finding),
     )
 }
@@ -138,15 +147,23 @@ export const COURSE_SENTENCES = {
     return sentences(`${pair}; limits: ratio 100 or more and involved 100 mg/L or more.`, second(finding), possibly(finding))
   },
   'mde-mri': (finding) => `MRI on ${fact(finding, 'on')} records focal lesions of at least 5 mm: ${fact(finding, 'value')}; limit: more than one.`,
-  'pd-serum': risen('M-protein', 'rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more'),
+  'pd-serum': (finding) => {
+    const { immunoglobulin } = finding.facts
+    const told = risen(immunoglobulin === undefined ? 'M-protein' : `Quantitative ${immunoglobulin}`, SERUM_CRITERION)(finding)
+    if (immunoglobulin === undefined) return told
+    return sentences(
+      told,
+      `By quantitative ${immunoglobulin}, which includes normal ${immunoglobulin}: electrophoresis did not measure the protein at baseline.`,
+    )
+  },
   'pd-urine': risen('Urine M-protein', 'rise of at least 25 % and 200 mg/24 h'),
   'pd-light-chain': risen('dFLC', 'rise of at least 25 % and more than 100 mg/L'),
   'pd-marrow': risen('Marrow plasma cells', 'rise of at least 25 % and 10 percentage points'),
   'pd-lesion': lesions,
   'pd-circulating': risen('Circulating plasma cells', 'rise of at least 50 % and 200 per uL'),
   'significant-relapse': significant,
-  'relapse-from-cr': band('The original type is back; this alone is not progression.'),
-  'band-needs-typing': band('Not the original type: typing decides what it is.'),
+  'relapse-from-cr': band(),
+  'band-needs-typing': band(),
   'relapse-calcium': (finding) => sentences(calcium(finding, `above ${fact(finding, 'limit')}`), RULE_OUT_CALCIUM),
   'relapse-haemoglobin': (finding) => {
     const fall = finding.facts.fall === undefined ? 'held against' : `is ${finding.facts.fall} g/L below`
@@ -172,11 +189,14 @@ export const COURSE_SENTENCES = {
     sentences(
       risen('dFLC', 'rise of more than 100 mg/L and at least 25 %, ratio abnormal')(finding),
       'M-protein in serum and urine shows no progression, so the light chains rise alone.',
+      finding.facts.lostOn === undefined
+        ? ''
+        : `Serum immunofixation on ${finding.facts.lostOn} shows ${finding.facts.lost} without the heavy chain.`,
     ),
   'danger-calcium': (finding) => calcium(finding, `${fact(finding, 'limit')} or more`),
   'danger-kidney': (finding) =>
     sentences(
-      `Creatinine ${fact(finding, 'value')} on ${fact(finding, 'on')} is at least 1.5 times the lowest of the 90 days before,`,
+      `Creatinine ${fact(finding, 'value')} on ${fact(finding, 'on')} is at least 1.5 times the lowest of the ${fact(finding, 'days')} days before,`,
       `${fact(finding, 'reference')} of ${fact(finding, 'referenceOn')}.`,
       possibly(finding),
     ),

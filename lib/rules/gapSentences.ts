@@ -50,12 +50,16 @@ export const GAP_SENTENCES = {
   },
   'no-baseline': ({ facts }) => {
     const line = `line ${facts.line}, begun ${facts.start}`
-    const place = 'at most 60 days before its start or 7 days after'
+    const place = `at most ${facts.before} days before its start or ${facts.after} days after`
     return facts.markers === undefined
       ? `Treatment ${line}, has no baseline sample of serum M-protein, urine M-protein or light chains, ${place}: no rise above the lowest value can be seen.`
       : `Treatment ${line}, has no baseline of ${facts.markers}, ${place}, although samples have come since: no rise of it can be seen.`
   },
   'type-mismatch': ({ facts }) => {
+    if (facts.heavy !== undefined) {
+      const seen = `${facts.specimen} immunofixation of ${facts.on} shows ${facts.seen} without the ${facts.heavy} of the recorded diagnosis.`
+      return `${seen} The free light chains show whether it is light-chain escape.`
+    }
     const from = facts.from === 'ratio' ? 'the first abnormal light-chain ratio' : 'the recorded diagnosis'
     return `${facts.specimen} immunofixation of ${facts.on} shows ${facts.seen}, but by ${from} the involved light chain is ${facts.involved}.`
   },

@@ -15,7 +15,7 @@ export function gapsHoldUntil(course: Course, due: readonly DueTest[], found: re
   const { today } = course
   const days = [
     ...due.flatMap((test) => [test.dueOn, test.graceEndsOn, addDays(test.dueOn, mayBeLateDays(test))]),
-    ...found.flatMap((finding) => secondExpectedBy(finding) ?? []),
+    ...found.flatMap((finding) => secondExpectedBy(finding, course.thresholds) ?? []),
     ...[crossingsHoldUntil(course, due, found) ?? []].flat(),
     ...course.held.map((row) => addDays(row.receivedOn, -1)),
     // Without any value there is no day to count from but today.

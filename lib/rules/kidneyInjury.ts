@@ -4,11 +4,10 @@ import { type Decimal, decimal, type Holds, type Interval, smallerInterval } fro
 
 /** Ratio to the lowest creatinine of the days before (after KDIGO 2012; the days are ours). */
 export const INJURY_RATIO: Decimal = decimal('1.5')
-const LOOK_BACK_DAYS = 90
 /** Days for which such a rise is news (clinical.md 3.3). */
 export const INJURY_COUNTS_DAYS = 14
 
-/** A creatinine held against the lowest of the 90 days before it. */
+/** A creatinine held against the lowest of the days before it. */
 export interface KidneyInjury {
   readonly holds: Holds
   /** The sample with the smallest upper end, the earliest when equal. */
@@ -25,15 +24,15 @@ function endsLower(a: Interval, b: Interval): boolean {
   return a.high !== null && (b.high === null || a.high.lt(b.high))
 }
 
-/** Judges creatinine `at`; null without another one in the 90 days before it. */
-export function kidneyInjuryAt(samples: readonly Measurement[], at: number): KidneyInjury | null {
+/** Judges creatinine `at`; null without another one in the `lookBackDays` before it. */
+export function kidneyInjuryAt(samples: readonly Measurement[], at: number, lookBackDays: number): KidneyInjury | null {
   const current = samples[at]
   if (current === undefined) return null
   let lowest: Measurement | null = null
   let lowestValue: Interval | null = null
   for (let before = at - 1; before >= 0; before -= 1) {
     const sample = samples[before] as Measurement
-    if (daysBetween(sample.on, current.on) > LOOK_BACK_DAYS) break
+    if (daysBetween(sample.on, current.on) > lookBackDays) break
     // Walking back in time: an equal value found later is the earlier one.
     if (lowest === null || !endsLower(lowest.value, sample.value)) lowest = sample
     lowestValue = lowestValue === null ? sample.value : smallerInterval(lowestValue, sample.value)
@@ -46,5 +45,5 @@ export function kidneyInjuryToday(course: Course): Holds {
   const { samples } = course.markers.creatinine
   const last = samples.at(-1)
   if (last === undefined || daysBetween(last.on, course.today) > INJURY_COUNTS_DAYS) return 'no'
-  return kidneyInjuryAt(samples, samples.length - 1)?.holds ?? 'no'
+  return kidneyInjuryAt(samples, samples.length - 1, course.thresholds.kidneyInjuryDays)?.holds ?? 'no'
 }

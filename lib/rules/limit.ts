@@ -24,14 +24,15 @@ export interface Limited {
   readonly about: About
   readonly of: { readonly name: string; readonly unit: string; readonly samples: readonly Measurement[] }
   readonly holds: (sample: Measurement, at: number) => Holds
-  readonly tells: (sample: Measurement, at: number) => Telling
+  /** `previous` is the sample that confirms it, where one does. */
+  readonly tells: (sample: Measurement, at: number, previous?: Measurement) => Telling
 }
 
 function shown({ of, tells }: Limited, at: number, state: Finding['state'], censored: boolean): Shown {
   const current = of.samples[at] as Measurement
   const before = of.samples[at - 1]
   const previous = state === 'confirmed' ? before : undefined
-  const { window, excess, cautions = [], evidence = [], facts } = tells(current, at)
+  const { window, excess, cautions = [], evidence = [], facts } = tells(current, at, previous)
   const suspect = unitSuspect(before, current) || (previous !== undefined && unitSuspect(of.samples[at - 2], previous))
   return {
     window,

@@ -1,4 +1,4 @@
-import { type Course, egfr, type Measurement } from '../course/index.ts'
+import { type Course, cockcroftGault, egfr, type Measurement } from '../course/index.ts'
 import { ageAt } from '../time/index.ts'
 import { above, anyHolds, type Decimal, decimal, type Holds, type Interval } from '../units/index.ts'
 import { compared, type PublishedLimit, published } from './printedLimit.ts'
@@ -21,6 +21,26 @@ function lowOver(creatinine: Interval, isLow: (at: Decimal) => boolean): Holds {
 function inMgDl({ printed, value }: Measurement): Interval {
   if (printed?.printedUnit === 'mg/dL') return printed.printed
   return { low: value.low.div(UMOL_PER_MG_DL), high: value.high?.div(UMOL_PER_MG_DL) ?? null }
+}
+
+/** The end of a creatinine that is known, mg/dL: of "<" the upper one, of ">" the lower one. Null where it is 0. */
+function knownMgDl(sample: Measurement): number | null {
+  const { low, high } = inMgDl(sample)
+  const known = Number(high ?? low)
+  return known > 0 ? known : null
+}
+
+/** eGFR on the day of a creatinine, mL/min/1.73 m2, from the end of it that is known; null for a creatinine of 0. */
+export function egfrRateOn({ birthDate, sex }: Course['patient'], sample: Measurement): number | null {
+  const creatinineMgDl = knownMgDl(sample)
+  return creatinineMgDl === null ? null : egfr({ creatinineMgDl, age: ageAt(birthDate, sample.on).years, sex })
+}
+
+/** Clearance on the day of a creatinine, mL/min, from the end of it that is known; null without a weight or for a creatinine of 0. */
+export function clearanceOn({ birthDate, sex, weightKg }: Course['patient'], sample: Measurement): number | null {
+  const creatinineMgDl = knownMgDl(sample)
+  if (creatinineMgDl === null || weightKg === null) return null
+  return cockcroftGault({ creatinineMgDl, age: ageAt(birthDate, sample.on).years, sex, weightKg: Number(weightKg) })
 }
 
 /** What filtration is judged by: clearance where a weight is known, else eGFR. */

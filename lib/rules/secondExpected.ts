@@ -1,8 +1,6 @@
+import type { Thresholds } from '../course/index.ts'
 import { addDays, type Day } from '../time/index.ts'
 import type { Finding } from './finding.ts'
-
-/** Days after the first sample within which the second is expected (ours). */
-const SECOND_WITHIN_DAYS = 28
 
 function asksForSecond({ rule }: Finding): boolean {
   return rule.startsWith('pd-') || rule.startsWith('mde-') || rule === 'relapse-from-cr' || rule === 'light-chain-escape'
@@ -12,8 +10,8 @@ function asksForSecond({ rule }: Finding): boolean {
  * The last day on which the second sample of an unconfirmed finding is not yet overdue. Null where none is awaited: a rise shown by two samples
  * and held only against a lowest value reached once has its second sample.
  */
-export function secondExpectedBy(finding: Finding): Day | null {
+export function secondExpectedBy(finding: Finding, { secondSampleDays }: Pick<Thresholds, 'secondSampleDays'>): Day | null {
   if (finding.endedOn !== null || finding.state !== 'unconfirmed' || !asksForSecond(finding)) return null
   if (finding.cautions.includes('lowest-not-confirmed')) return null
-  return addDays((finding.facts.on ?? finding.since) as Day, SECOND_WITHIN_DAYS)
+  return addDays((finding.facts.on ?? finding.since) as Day, secondSampleDays)
 }

@@ -2,6 +2,7 @@
 export const SOURCES = {
   imwg2014: 'IMWG 2014 (Rajkumar, Lancet Oncol 15:e538)',
   imwg2016: 'IMWG 2016 (Kumar, Lancet Oncol 17:e328)',
+  dispenzieri2009: 'quantitative immunoglobulin: Dispenzieri, Leukemia 2009;23:215',
   rajkumar2011: 'IMWG 2011 (Rajkumar, Blood 117:4691)',
   escape2014: 'Blood 2014;123:3414',
   plasmaCellLeukaemia2021: 'IMWG 2021 (Blood Cancer J 11:192)',

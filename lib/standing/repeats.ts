@@ -13,10 +13,17 @@ const RAISED_BY: Partial<Record<RuleId, TestGroup>> = {
   'relapse-haemoglobin': 'blood-count',
 }
 
+// A rise of a quantitative immunoglobulin is repeated by itself; IgD is in no group of the plan.
+function raisedBy({ rule, facts }: Finding): TestGroup | undefined {
+  if (rule !== 'pd-serum' || facts.immunoglobulin === undefined) return RAISED_BY[rule]
+  return facts.immunoglobulin === 'IgD' ? undefined : 'immunoglobulins'
+}
+
 /** The tests that current unconfirmed findings ask to be repeated, each with the day of the sample that raised it. */
 export function repeatsFor(findings: readonly Finding[]): Repeat[] {
-  return findings.flatMap(({ rule, state, endedOn, facts, since }) => {
-    const group = RAISED_BY[rule]
+  return findings.flatMap((finding) => {
+    const { state, endedOn, facts, since } = finding
+    const group = raisedBy(finding)
     if (group === undefined || state !== 'unconfirmed' || endedOn !== null) return []
     return [{ group, sampledOn: (facts.on ?? since) as Day }]
   })

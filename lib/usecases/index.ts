@@ -39,6 +39,7 @@ export type {
   FileReport,
   FindingView,
   HeldRowView,
+  ImmunofixationView,
   ListPage,
   ListQuery,
   ListRow,

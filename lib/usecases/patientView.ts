@@ -2,10 +2,23 @@ import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
 import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
 import { whySentence } from '../review/index.ts'
-import { CAUTION_SAYS, type Evidence, type Finding, probabilityWords, ruleAbout, ruleTitle, says } from '../rules/index.ts'
+import {
+  CAUTION_SAYS,
+  derivedValues,
+  type Evidence,
+  type Finding,
+  type FixationReading,
+  immunofixationReadings,
+  probabilityWords,
+  readAs,
+  readingMeans,
+  ruleAbout,
+  ruleTitle,
+  says,
+} from '../rules/index.ts'
 import type { Assessment } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
-import type { EvidenceView, FindingView, PatientView } from './views.ts'
+import type { EvidenceView, FindingView, ImmunofixationView, PatientView } from './views.ts'
 
 function nameOf({ familyName, givenName }: Patient): string | null {
   return [familyName, givenName].filter((part) => part !== null).join(', ') || null
@@ -48,6 +61,11 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>):
   }
 }
 
+function immunofixationView(read: FixationReading): ImmunofixationView {
+  const { on, specimen, text, laboratory, corrected, reading } = read
+  return { on, specimen, text, laboratory, corrected, reading, readAs: readAs(read), means: readingMeans(read) }
+}
+
 /** One patient as the page shows it: sentences in words, every piece of evidence with the file and row it came from. Pure. */
 export function patientView(assessment: Assessment): PatientView {
   const { asOf, course } = assessment
@@ -73,6 +91,8 @@ export function patientView(assessment: Assessment): PatientView {
     why: whySentence(assessment),
     lines: course.lines,
     charts: patientCharts(assessment),
+    immunofixations: immunofixationReadings(course).map(immunofixationView),
+    derived: derivedValues(course),
     findings: assessment.findings.map((finding) => findingView(finding, results)),
     history: assessment.history.map((finding) => findingView(finding, results)),
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => ({

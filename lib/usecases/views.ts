@@ -1,5 +1,5 @@
 import type { ChartPlan, Strip } from '../charts/index.ts'
-import type { Window } from '../rules/index.ts'
+import type { DerivedValue, Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 
@@ -75,6 +75,20 @@ export interface FindingView {
   readonly source: string
 }
 
+/** One immunofixation as the page shows it: the text as received, how it was read, and what that means against the diagnosis. */
+export interface ImmunofixationView {
+  readonly on: Day
+  readonly specimen: 'serum' | 'urine'
+  readonly text: string
+  readonly laboratory: string | null
+  readonly corrected: boolean
+  /** `unread` must be read by a person. */
+  readonly reading: 'negative' | 'positive' | 'cannot-exclude' | 'unread'
+  readonly readAs: string
+  /** One sentence a band. */
+  readonly means: readonly string[]
+}
+
 export interface PatientView {
   readonly asOf: Day
   readonly patientId: string
@@ -102,6 +116,9 @@ export interface PatientView {
     readonly intent: string | null
   }[]
   readonly charts: readonly ChartPlan[]
+  /** Newest first. */
+  readonly immunofixations: readonly ImmunofixationView[]
+  readonly derived: readonly DerivedValue[]
   readonly findings: readonly FindingView[]
   readonly history: readonly FindingView[]
   readonly due: readonly {

@@ -28,6 +28,13 @@ export const COMPLETE_ANTIBODY: ActiveBase = {
   disease: { ...COMPLETE.disease, isotype: { heavy: 'A', light: 'lambda' } },
   regimen: 'daratumumab',
 }
+/** An IgA in the beta region: electrophoresis hardly measures it. */
+export const BETA: ActiveBase = {
+  phase: 'active',
+  care: 'maintenance',
+  disease: { ...INTACT, isotype: { heavy: 'A', light: 'kappa' }, serum: 9, freeLight: 60 },
+  residue: 0.13,
+}
 export const URINE: ActiveBase = { phase: 'active', care: 'maintenance', disease: { ...INTACT, urine: 800 }, residue: 0.08 }
 export const LIGHT_MAINTAINED: ActiveBase = { phase: 'active', care: 'maintenance', disease: LIGHT, residue: 0.03 }
 export const LIGHT_ON_TREATMENT: ActiveBase = { phase: 'active', care: 'on-treatment', disease: LIGHT, residue: 0.03 }

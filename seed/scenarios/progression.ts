@@ -1,4 +1,4 @@
-import { COMPLETE, COMPLETE_ANTIBODY, LEUKAEMIA, LIGHT_MAINTAINED, MAINTAINED, ON_TREATMENT, SILENT_ON_TREATMENT, URINE } from './bases.ts'
+import { BETA, COMPLETE, COMPLETE_ANTIBODY, LEUKAEMIA, LIGHT_MAINTAINED, MAINTAINED, ON_TREATMENT, SILENT_ON_TREATMENT, URINE } from './bases.ts'
 import type { Scenario } from './scenario.ts'
 
 const plus = (rise: number) => (truth: number) => truth + rise
@@ -179,5 +179,12 @@ export const PROGRESSION_SCENARIOS: readonly Scenario[] = [
       { daysAgo: 94, changes: { 'serum-m-protein': 8.2 } },
       { daysAgo: 11, changes: { 'serum-m-protein': 8.3 } },
     ],
+  },
+  { name: 'pd-serum unconfirmed, by quantitative IgA', per400: 1, base: BETA, visits: [{ daysAgo: 13, changes: { iga: plus(7.5) } }] },
+  {
+    name: 'band-needs-typing, heavy chain lost',
+    per400: 1,
+    base: COMPLETE,
+    visits: [{ daysAgo: 15, changes: { 'serum-immunofixation': 'free kappa' } }],
   },
 ]

@@ -84,7 +84,7 @@ test('the table names the unit a laboratory printed and what was corrected', () 
   const { columns, rows } = chart('serum-m-protein').table
   expect(columns).toEqual(['Day', 'Serum M-protein, g/L', 'Laboratory', 'Note'])
   expect(rows.slice(1, 3)).toEqual([
-    ['2025-07-01', '14.9', 'North laboratory', 'corrected'],
+    ['2025-07-01', '14.9', 'North laboratory', 'corrected; laboratory changed'],
     ['2025-03-04', '13.1', 'South laboratory', 'printed 1.31 g/dL'],
   ])
 })

@@ -49,3 +49,22 @@ test('a confirmed finding is held against the value it rests on', () => {
   const found = ofValues({ '2024-03-01': '10', '2024-04-01': '10.4', '2024-05-01': '15.4', '2024-06-01': '15.4' })
   expect(found).toMatchObject({ from: '10.4', to: '15.4', position: 1 })
 })
+
+test('a rise of quantitative IgA is laid out in its own series', () => {
+  const words = {
+    diagnosis: ['2024-01-01', 'active', { heavy: 'A', light: 'kappa' }],
+    lines: [{ start: '2024-01-05' }],
+    results: [
+      ...series('iga', 'g/L', { '2024-01-01': '20', '2024-03-01': '10', '2024-05-01': '15.5' }),
+      ...series('serum-m-protein', 'g/L', { '2024-01-01': '6', '2024-05-01': '7' }),
+    ],
+  } as const
+  expect(strip(assessed(words, '2025-01-01'))).toMatchObject({
+    marker: 'quantitative IgA',
+    unit: 'g/L',
+    from: '10',
+    current: '15.5',
+    to: '15',
+    position: 1.1,
+  })
+})

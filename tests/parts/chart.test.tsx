@@ -74,3 +74,15 @@ test('the strip says in words what it shows', () => {
   expect(drawn).toContain('role="img" aria-label="serum M-protein: lowest 10, now 12, criterion at 15 g/L"')
   expect(drawn).toContain('M52 9')
 })
+
+test('the line of a series is interrupted where the laboratory changed, with a vertical that says so', () => {
+  const serum = sections[0] ?? ''
+  const wide = serum.split('</svg>')[0] ?? ''
+  // Ten values in three pieces: North, two of South, North again.
+  expect(textsOf(wide, /(<path class="(?:visx-linepath )?joined")/g)).toHaveLength(3)
+  const breaks = wide.split('class="breaks"')[1]?.split('class="mark-')[0] ?? ''
+  expect(breaks.match(/<path/g)).toHaveLength(2)
+  expect(textsOf(breaks, /<text[^>]*>([^<]*)/g)).toEqual(['laboratory changed'])
+  expect(serum.split('<details')[1]).toContain('laboratory changed')
+  expect(markup).toContain('line interrupted: laboratory or method changed')
+})

@@ -71,3 +71,29 @@ test('no finding, nothing due, no history: each is said', () => {
     expect(quiet).toContain(said)
   }
 })
+
+test('an immunofixation stands with its text as received, and what was not read is said before the table', () => {
+  const words = {
+    diagnosis: ['2024-01-01', 'active', { heavy: 'A', light: 'kappa' }],
+    results: [
+      ['2024-02-01', 'serum-immunofixation', 'IgA κ, faint'],
+      ['2024-03-01', 'serum-immunofixation', '<b>IgA kappa</b> no longer seen'],
+      ['2024-03-01', 'urine-immunofixation', 'free kappa'],
+    ],
+  } as const
+  const page = renderToStaticMarkup(<PatientPage patient={patientView(assessed(words, '2024-06-01'))} />)
+  expect(page).toContain('1 text was not understood and must be read by a person; no rule counts them.')
+  expect(page).toContain('&lt;b&gt;IgA kappa&lt;/b&gt; no longer seen')
+  expect(page).toContain('IgA kappa: the original protein.')
+  expect(page).toContain('free kappa: the original light chain, beside the whole protein.')
+  expect(renderToStaticMarkup(<PatientPage patient={patientView(assessed({}, '2025-01-01'))} />)).toContain('No immunofixation is recorded.')
+})
+
+test('computed values name their formula', () => {
+  expect(markup).toContain('CKD-EPI 2021, creatinine (Inker, NEJM 2021;385:1737)')
+  const words = { results: [...series('calcium', 'mmol/L', { '2024-02-01': '1.83' }), ...series('albumin', 'g/L', { '2024-02-01': '26' })] }
+  const page = renderToStaticMarkup(<PatientPage patient={patientView(assessed(words, '2024-06-01'))} />)
+  expect(page).toContain(
+    '<b>2.11 mmol/L</b> on 2024-02-01, from total calcium 1.83 mmol/L, albumin 26 g/L. Shown beside total calcium, never instead of it',
+  )
+})

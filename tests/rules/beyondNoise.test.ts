@@ -21,7 +21,7 @@ describe('beyond-noise', () => {
     ['in mg/dL, in active disease', active(kappa(['10', '19.12', '19.12'], 'mg/dL'))],
   ])('fires: %s', (_, given) => {
     expect(found(given)).toMatchObject([
-      { state: 'confirmed', window: 'next-visit', certainty: 'certain', cautions: [], since: '2024-07-29', endedOn: null },
+      { state: 'confirmed', window: 'next-visit', certainty: 'certain', cautions: [], since: '2024-07-01', endedOn: null },
     ])
   })
 
@@ -31,8 +31,6 @@ describe('beyond-noise', () => {
     ['urine a step below', active(urine(['50', '112.1', '112.1']))],
     ['light chain a step below', smouldering(kappa(['100', '191.1', '191.1']))],
     ['light chain a step below in mg/dL', active(kappa(['10', '19.11', '19.11'], 'mg/dL'))],
-    ['one sample: the lowest of many lies low by chance', active(serum(['10', '12.07']))],
-    ['the sample before is not above it', active(serum(['10', '12', '12.5']))],
     ['the latest sample no longer shows it', active(serum(['10', '13', '13', '10']))],
     ['from not detected there is no share', active(serum(['10', 'not detected', '2', '2']))],
     ['from below a limit there is none for sure', active(serum(['10', '<1', '2', '2']))],
@@ -45,6 +43,23 @@ describe('beyond-noise', () => {
       smouldering([...kappa(['60', '130', '130']), ...every4Weeks('lambda-flc', 'mg/L', ['1', '1', '1'])]),
     ],
   ])('quiet: %s', (_, given) => {
+    expect(found(given)).toEqual([])
+  })
+
+  test.each<[string, HistoryWords]>([
+    ['one sample', active(serum(['10', '12.07']))],
+    ['the sample before is not above it', active(serum(['10', '12', '12.5']))],
+    ['urine, one sample', active(urine(['50', '112.2']))],
+    ['light chain, one sample', smouldering(kappa(['100', '191.2']))],
+  ])('unconfirmed: %s', (_, given) => {
+    expect(found(given)).toMatchObject([{ state: 'unconfirmed', window: 'next-visit', certainty: 'certain', cautions: ['one-sample'] }])
+  })
+
+  test.each<[string, HistoryWords]>([
+    ['serum a step below', active(serum(['10', '12.06']))],
+    ['urine a step below', active(urine(['50', '112.1']))],
+    ['light chain a step below', smouldering(kappa(['100', '191.1']))],
+  ])('quiet on one sample: %s', (_, given) => {
     expect(found(given)).toEqual([])
   })
 

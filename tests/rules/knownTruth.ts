@@ -65,7 +65,7 @@ export function toldOf(setting: Setting, patients: number, seed: number): Told[]
     const path = truePath(chance, setting)
     const window = noisy(chance, path, setting)
     const of = { name: 'serum-m-protein', unit: 'g/L', window, lowest: lowest(window), lowestConfirmed: lowestConfirmed(window) }
-    const rising: Rising = { of, criterion, noise: null, cv: toldCv, freeLightChains: false, hastens: false }
+    const rising: Rising = { of, criterion, noise: null, cv: toldCv, freeLightChains: false, hastens: null }
     const judge = judgeRise(rising)
     let before: string | null = null
     return window.flatMap((_, at): Told[] => {

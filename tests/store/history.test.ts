@@ -40,6 +40,16 @@ const VALUES: readonly Measured[] = [
   { kind: 'none', reason: 'haemolysed' },
 ]
 
+test('a text an older reader left unread is read again, so no reading grows old in the database', async () => {
+  await fresh.store.record(CALL, (tx) => {
+    const value = { kind: 'immunofixation', reading: { reading: 'unread', text: 'Immunofixation shows IgG kappa' } } as const
+    tx.insertResultVersion(newResult('P1', addPatient(tx, 'P1'), '2026-01-01', { analyte: 'serum-immunofixation', value }), true)
+    return { value: null, events: [SEEN] }
+  })
+  const [result] = fresh.store.reader.loadHistory('P1')?.history.results ?? []
+  expect(result?.value).toEqual({ kind: 'immunofixation', reading: { reading: 'positive', bands: [{ heavy: 'G', light: 'kappa' }] } })
+})
+
 test('every kind of value comes back as it went in', async () => {
   await fresh.store.record(CALL, (tx) => {
     const fileId = addPatient(tx, 'P1')

@@ -16,6 +16,7 @@ export function Legend({ charts, laboratory }: { readonly charts: readonly Chart
   const has = (kind: string) => charts.some(({ marks }) => marks.some((mark) => mark.kind === kind))
   const named = (name: string | null) => name ?? 'laboratory not named'
   const others = [...new Set(points.map((point) => point.laboratory))].filter((name) => name !== laboratory).map(named)
+  const broken = charts.some(({ series }) => series.some(({ breaks }) => breaks.length > 0))
   return (
     <ul className="legend" aria-label="How to read the charts">
       {has('lowest') && (
@@ -46,6 +47,11 @@ export function Legend({ charts, laboratory }: { readonly charts: readonly Chart
       {points.some((point) => point.corrected) && (
         <li className="series">
           <Sign className="rings" d="M5 7a6 6 0 1 0 12 0a6 6 0 1 0 -12 0" /> corrected report
+        </li>
+      )}
+      {broken && (
+        <li className="breaks">
+          <Sign className="change" d="M11 0V14" /> line interrupted: laboratory or method changed
         </li>
       )}
       {others.length > 0 && (

@@ -1,6 +1,7 @@
 import { Group } from '@visx/group'
 import type { ChartPlan } from '../../../lib/charts/index.ts'
 import { Axes } from './Axes.tsx'
+import { Breaks } from './Breaks.tsx'
 import { type PlotSize, placesOf } from './frame.ts'
 import { Marks } from './Marks.tsx'
 import { Points } from './Points.tsx'
@@ -47,6 +48,7 @@ export function Plot({ plan, size, laboratory }: Props) {
         ))}
       </Group>
       <Axes plan={plan} places={places} size={size} />
+      <Breaks series={plan.series} places={places} size={size} />
       <TrendCurves plan={plan} places={places} />
       <Marks marks={plan.marks} places={places} size={size} />
       {plan.series.map((series, at) => (

@@ -1,9 +1,11 @@
 import type { PatientView } from '../../../lib/usecases/index.ts'
 import { PatientCharts } from '../chart/PatientCharts.tsx'
 import { counted } from '../words.ts'
+import { DerivedValues } from './DerivedValues.tsx'
 import { DueTests } from './DueTests.tsx'
 import { Findings } from './Findings.tsx'
 import { Header } from './Header.tsx'
+import { Immunofixations } from './Immunofixations.tsx'
 import { ResponseAndRisk } from './ResponseAndRisk.tsx'
 import './patient.css'
 
@@ -26,6 +28,14 @@ export function PatientPage({ patient }: { readonly patient: PatientView }) {
           <section aria-labelledby="models">
             <h2 id="models">Response and risk</h2>
             <ResponseAndRisk response={response} risk={risk} />
+          </section>
+          <section aria-labelledby="immunofixation">
+            <h2 id="immunofixation">Immunofixation</h2>
+            <Immunofixations fixations={patient.immunofixations} />
+          </section>
+          <section aria-labelledby="derived">
+            <h2 id="derived">Computed values</h2>
+            <DerivedValues derived={patient.derived} />
           </section>
           <section aria-labelledby="history">
             <h2 id="history">Past findings</h2>

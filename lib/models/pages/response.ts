@@ -44,7 +44,7 @@ export const RESPONSE_PAGE: ModelPage = {
         ['SD', 'none of the others'],
         [
           'PD',
-          `from the lowest value a rise of at least 25 % and ${decimalText(serum.least)} g/L in serum (or ${decimalText(serum.from50)} g/L from 50 g/L on), ${decimalText(urine.least)} mg/24 h in urine, more than ${decimalText(dflc.least)} mg/L of dFLC, ${decimalText(marrow.least)} points of marrow; a new lesion, or growth by ${decimalText(GROWTH)} %`,
+          `from the lowest value a rise of at least 25 % and ${decimalText(serum.least)} g/L in serum (or ${decimalText(serum.high.least)} g/L from 50 g/L on), ${decimalText(urine.least)} mg/24 h in urine, more than ${decimalText(dflc.least)} mg/L of dFLC, ${decimalText(marrow.least)} points of marrow; a new lesion, or growth by ${decimalText(GROWTH)} %`,
         ],
       ],
     },

@@ -68,6 +68,8 @@ function rise(share: string, amount: string, more: Partial<RiseCriterion> = {}):
 export const RISES = {
   /** g/L; or 10 g/L from 50 g/L on. */
   serum: rise('0.25', '5', { high: { from: decimal('50'), amount: decimal('10') } }),
+  /** The same in mg/L, the unit IgD is kept in. */
+  serumMgL: rise('0.25', '5000', { high: { from: decimal('50000'), amount: decimal('10000') } }),
   /** mg/24 h. */
   urine: rise('0.25', '200'),
   /** mg/L of dFLC, strictly more than the amount. */

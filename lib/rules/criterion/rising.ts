@@ -31,8 +31,8 @@ export interface Rising {
   readonly cv?: number
   /** A change of method caps the window at within-30-days. */
   readonly freeLightChains: boolean
-  /** A large unconfirmed rise is to be looked at within 7 days (ours). */
-  readonly hastens: boolean
+  /** From so many times the least amount and the reference on, an unconfirmed rise is to be looked at within 7 days (ours); null where none is. */
+  readonly hastens: number | null
 }
 
 /** What a sample shows against the lowest value (unconfirmed) or the lowest confirmed one (confirmed). */
@@ -65,11 +65,10 @@ export function riseAt({ of, criterion, also }: Rising, at: number): RiseVerdict
   return { ...state, reference: lowest, twoAboveLowest: previous !== undefined && before !== null && holds(before, previous) === 'certain' }
 }
 
-const TWO = decimal('2')
-
-// Twice the absolute minimum and at least doubled (ours): a rise by the whole reference and by twice the amount.
-function isLarge(criterion: RiseCriterion, reference: Mark, current: Measurement): boolean {
-  const large = { share: decimal('1'), amount: criterion.amount.times(TWO), strictAmount: false, high: null }
+// Twice the absolute minimum and at least doubled: a rise by the whole reference and by twice the amount; so for other numbers a clinic chose.
+function isLarge({ hastens, criterion }: Rising, reference: Mark, current: Measurement): boolean {
+  if (hastens === null) return false
+  const large = { share: decimal(hastens - 1), amount: criterion.amount.times(hastens), strictAmount: false, high: null }
   return meets(large, reference.value, current.value) === 'certain'
 }
 
@@ -94,7 +93,7 @@ function shownBy(rising: Rising, at: number, verdict: RiseVerdict): Shown {
   const previous = twoAboveLowest ? (of.window[at - 1] ?? null) : null
   const told = previous === null ? [current] : [previous, current]
   const changed = told.some((sample) => methodChanged(reference.sample, sample))
-  const wanted: Window = state === 'confirmed' || (rising.hastens && isLarge(criterion, reference, current)) ? 'within-7-days' : 'within-30-days'
+  const wanted: Window = state === 'confirmed' || isLarge(rising, reference, current) ? 'within-7-days' : 'within-30-days'
   const level = levelFrom(criterion, reference.value.low)
   return {
     window: changed && rising.freeLightChains ? laterWindow(wanted, 'within-30-days') : wanted,

@@ -1,4 +1,5 @@
 import { dangerBelow } from '../dangerLevel.ts'
+import { DANGEROUS_HAEMOGLOBIN } from '../haemoglobin.ts'
 import { measured } from '../measured.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
@@ -12,6 +13,6 @@ export const dangerHaemoglobin: CourseRule = {
       course,
       { rule: 'danger-haemoglobin', organDamage: true },
       { name: 'haemoglobin', unit: 'g/L', samples: measured(course, 'haemoglobin') },
-      '80',
+      DANGEROUS_HAEMOGLOBIN,
     ),
 }

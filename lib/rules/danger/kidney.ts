@@ -9,8 +9,8 @@ import { dangerFindings, type Telling } from '../limit.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
 
-function tells(samples: readonly Measurement[], at: number): Telling {
-  const injury = kidneyInjuryAt(samples, at)
+function tells(samples: readonly Measurement[], at: number, lookBackDays: number): Telling {
+  const injury = kidneyInjuryAt(samples, at, lookBackDays)
   const current = samples[at]
   if (injury === null || current === undefined) return { window: 'same-day', excess: 1, facts: {} }
   const { lowest, lowestValue } = injury
@@ -22,7 +22,7 @@ function tells(samples: readonly Measurement[], at: number): Telling {
       ...when(methodChanged(lowest, current), 'method-changed'),
     ],
     evidence: [evidenceOf('reference', 'creatinine', 'umol/L', lowest)],
-    facts: { reference: valueText(lowest, 'umol/L'), referenceOn: lowest.on },
+    facts: { reference: valueText(lowest, 'umol/L'), referenceOn: lowest.on, days: String(lookBackDays) },
   }
 }
 
@@ -40,12 +40,13 @@ export const dangerKidney: CourseRule = {
     const { creatinine } = course.markers
     const { samples } = creatinine
     const last = samples.at(-1)
+    const { kidneyInjuryDays } = course.thresholds
     const found = dangerFindings(
       {
         about: { rule: 'danger-kidney', organDamage: true },
         of: creatinine,
-        holds: (_, at) => kidneyInjuryAt(samples, at)?.holds ?? 'no',
-        tells: (_, at) => tells(samples, at),
+        holds: (_, at) => kidneyInjuryAt(samples, at, kidneyInjuryDays)?.holds ?? 'no',
+        tells: (_, at) => tells(samples, at, kidneyInjuryDays),
       },
       // It ends before it can grow stale: what it said on the day of its last sample stays its history.
       last?.on ?? course.today,

@@ -1,6 +1,6 @@
 import type { Measurement } from '../../course/index.ts'
 import { allHold, atLeast, below, decimal, type Holds } from '../../units/index.ts'
-import { anyCensored, when } from '../cautions.ts'
+import { anyCensored, methodChanged, when } from '../cautions.ts'
 import { evidenceOf } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
 import { kidneyInjuryToday } from '../kidneyInjury.ts'
@@ -34,7 +34,11 @@ export const dangerLightChainKidney: CourseRule = {
           return {
             window: withInjury ? 'same-day' : 'within-7-days',
             excess: ratioOf(sample.value.low, LEVEL),
-            cautions: when(!anyCensored(sample.value) && anyCensored(previous?.value), 'censored'),
+            // Its window stays: the value alone is at the level, the sample before only says that this is new.
+            cautions: [
+              ...when(!anyCensored(sample.value) && anyCensored(previous?.value), 'censored'),
+              ...when(previous !== undefined && methodChanged(previous, sample), 'method-changed'),
+            ],
             evidence: previous === undefined ? [] : [evidenceOf('previous', marker.name, marker.unit, previous)],
             facts: { ...(withInjury ? { kidney: 'yes' } : {}), ...(previous === undefined ? {} : { previousOn: previous.on }) },
           }

@@ -5,7 +5,7 @@ import { riseFacts } from '../criterion/rising.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
 import type { Finding } from '../finding.ts'
-import type { Judgement } from '../judgement.ts'
+import { type Judgement, stateOf } from '../judgement.ts'
 import { REFERENCE_CHANGE } from '../noise.ts'
 import type { FollowUpRule } from '../rule.ts'
 import { findingsOfRuns } from '../runs.ts'
@@ -32,27 +32,36 @@ function exceeds({ value: lowest }: Mark, { value }: Measurement, noise: Decimal
   return value.high === null || value.high.gt(lowest.low.times(factor)) ? 'possible' : 'no'
 }
 
-/**
- * Whether sample `at` of the window and the one before both lie above the lowest value before them. One alone says little: the reference change value is
- * that of two samples, and the lowest of many lies low by chance.
- */
+/** What sample `at` of the window shows above the lowest value before it; confirmed when the sample before lies above that lowest value too. */
 function judge({ name, unit, window, lowest }: Marker, noise: Decimal, at: number): Judgement | null {
-  const [current, previous, reference] = [window[at], window[at - 1], lowest[at - 1] ?? null]
-  if (current === undefined || previous === undefined || reference === null) return null
-  const certainty = allHold(exceeds(reference, previous, noise), exceeds(reference, current, noise))
-  if (certainty === 'no') return null
+  const [current, previous] = [window[at], window[at - 1]]
+  const [mark, earlier] = [lowest[at] ?? null, lowest[at - 1] ?? null]
+  if (current === undefined || mark === null) return null
+  const both = previous === undefined || earlier === null ? 'no' : allHold(exceeds(earlier, previous, noise), exceeds(earlier, current, noise))
+  const judged = stateOf(exceeds(mark, current, noise), both)
+  if (judged === null) return null
+  const confirming = judged.state === 'confirmed' ? previous : undefined
+  const reference = confirming !== undefined && earlier !== null ? earlier : mark
+  const told = confirming === undefined ? [current] : [confirming, current]
   const evidence = (role: 'reference' | 'previous' | 'current', sample: Measurement) => evidenceOf(role, name, unit, sample)
   return {
-    certainty,
-    state: 'confirmed',
+    ...judged,
     shown: () => ({
       window: 'next-visit',
       cautions: [
-        ...when(anyCensored(reference.value, previous.value, current.value), 'censored'),
-        ...when(methodChanged(reference.sample, previous) || methodChanged(reference.sample, current), 'method-changed'),
-        ...when(unitSuspect(window[at - 2], previous) || unitSuspect(previous, current), 'unit-suspect'),
+        ...when(confirming === undefined, 'one-sample'),
+        ...when(anyCensored(reference.value, ...told.map(({ value }) => value)), 'censored'),
+        ...when(
+          told.some((sample) => methodChanged(reference.sample, sample)),
+          'method-changed',
+        ),
+        ...when(unitSuspect(previous, current) || (confirming !== undefined && unitSuspect(window[at - 2], confirming)), 'unit-suspect'),
       ],
-      evidence: [evidence('reference', reference.sample), evidence('previous', previous), evidence('current', current)],
+      evidence: [
+        evidence('reference', reference.sample),
+        ...(confirming === undefined ? [] : [evidence('previous', confirming)]),
+        evidence('current', current),
+      ],
       facts: {
         marker: name,
         unit,
@@ -76,7 +85,7 @@ function riseOf(marker: Marker, noise: Decimal): readonly Finding[] {
 
 export const beyondNoise: FollowUpRule = {
   id: 'beyond-noise',
-  asks: 'Do the last two samples of M-protein or of the involved free light chain both lie above the lowest value by more than noise explains, with nothing else found of it?',
-  source: `reference change value from the total variation of ${SOURCES.katzmann2011}; one-sided 95 %; two samples (ours)`,
+  asks: 'Is M-protein or the involved free light chain above its lowest value by more than noise explains, with nothing else found of it?',
+  source: `reference change value from the total variation of ${SOURCES.katzmann2011}; one-sided 95 %`,
   check: (course, _due, found) => FOLLOWED.flatMap(([name, noise, names]) => (isTold(found, names) ? [] : riseOf(course.markers[name], noise))),
 }

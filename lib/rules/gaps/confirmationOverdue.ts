@@ -9,7 +9,7 @@ export const confirmationOverdue: FollowUpRule = {
   source: '(ours)',
   check: (course, _due, found) =>
     found.flatMap((finding) => {
-      const expectedBy = secondExpectedBy(finding)
+      const expectedBy = secondExpectedBy(finding, course.thresholds)
       if (expectedBy === null || course.today <= expectedBy) return []
       return [
         gap({

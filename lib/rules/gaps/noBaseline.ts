@@ -26,7 +26,14 @@ export const noBaseline: FollowUpRule = {
     if (phase === null || !isActive(phase.phase) || line === null || line.end !== null) return []
     const markers = without(course, line.start)
     if (markers?.length === 0) return []
-    const facts = { line: String(line.number), start: line.start, ...(markers === null ? {} : { markers: markers.join(' and ') }) }
+    const { baselineBeforeDays, baselineAfterDays } = course.thresholds
+    const facts = {
+      line: String(line.number),
+      start: line.start,
+      before: String(baselineBeforeDays),
+      after: String(baselineAfterDays),
+      ...(markers === null ? {} : { markers: markers.join(' and ') }),
+    }
     return [gap({ rule: 'no-baseline', window: 'within-30-days', since: line.start, facts })]
   },
 }

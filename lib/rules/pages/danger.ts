@@ -46,7 +46,10 @@ const PAGES = {
       { window: 'within-7-days', when: 'else' },
     ],
     numbers: [publishedIn('cast nephropathy risk, IMWG', 'Involved free light chain at or above 500 mg/L.'), STALE_DAYS],
-    how: ['It tells of the first value, or of the first after one below.'],
+    how: [
+      'It tells of the first value, or of the first after one below.',
+      'Across a change of laboratory or method it carries the caution and keeps its window: the value alone is at the level.',
+    ],
     cannotSee: [
       'A value that merely stays above 500 mg/L: the next sample makes the finding history.',
       'Anything while the involved chain is not known.',

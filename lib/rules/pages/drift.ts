@@ -154,9 +154,13 @@ const PAGES = {
         'With it noise alone can make a rise of 20.7 %, 124.3 % and 91.2 % (reference change value, log-normal, one-sided 95 %).',
       ),
     ],
-    how: ['It speaks only where no other criterion is met for that marker.'],
+    how: [
+      'It speaks only where no other criterion is met for that marker.',
+      'One sample is enough, and unconfirmed; where the sample before lies above the lowest value as well, it is confirmed.',
+    ],
     cannotSee: [
       'A true rise smaller than noise.',
+      'That the lowest of many samples is low by chance: the longer a stable patient is followed, the more often one sample lies beyond noise.',
       'Whether the patient varies more than others: the figures come from stable, untreated patients.',
       'That among many comparisons some lie beyond noise by chance: about one in twenty of stable pairs.',
       'A value reported in words, and a rise from 0.',

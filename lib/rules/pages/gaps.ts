@@ -70,9 +70,18 @@ const PAGES = {
     runsIn: 'every',
     windows: [{ window: 'next-visit', when: 'always' }],
     numbers: [ours('A therapeutic antibody may show as an IgG kappa band for 6 months after the drug.', 'antibodyMonths')],
-    how: ['Serum and urine are followed each by itself.'],
+    how: [
+      'Serum and urine are followed each by itself.',
+      'A heavy chain that is lost while the light chain stays can be the only sign of light-chain escape; where no other finding says it, this one does.',
+    ],
     cannotSee: ['Bands whose light chain the report does not name.', 'Which of the two records is wrong.'],
-    elseCauses: ['a diagnosis recorded with the wrong chain', 'a therapeutic antibody', 'a second clone', 'another patient’s sample'],
+    elseCauses: [
+      'a diagnosis recorded with the wrong chain',
+      'a report that names only what is left over',
+      'a therapeutic antibody',
+      'a second clone',
+      'another patient’s sample',
+    ],
   },
 } as const satisfies Partial<Record<RuleId, RulePage>>
 

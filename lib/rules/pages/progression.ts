@@ -22,7 +22,11 @@ const PAGES = {
       BASELINE_OF_LINE,
       publishedIn(VARIATION, 'In stable untreated patients the value varies by 8.1 % (CV).'),
     ],
-    how: [],
+    how: [
+      'Quantitative IgA or IgD, or the class of a protein whose method names the beta region, is a series of its own and is never mixed with electrophoresis.',
+      'It counts by the same criterion where electrophoresis showed less than 10 g/L or no number at baseline, and the finding says so.',
+      'A rise of 5 g/L is more than a therapeutic antibody can show (about 2 g/L, from memory), so no caution for the drug is given here.',
+    ],
     cannotSee: [
       'Disease that makes light chains only, or no M-protein at all: a light-chain escape leaves this rule silent.',
       IN_WORDS,

@@ -44,7 +44,11 @@ const PAGES = {
       { window: 'within-30-days', when: 'unconfirmed' },
     ],
     numbers: [COMPLETE_RESPONSE, ANTIBODY],
-    how: ['This alone is not progression.', 'Serum and urine are followed each by itself.'],
+    how: [
+      'This alone is not progression.',
+      'Serum and urine are followed each by itself, and of several bands each by itself.',
+      'The original light chain without its heavy chain is not both: the rule for a band that needs typing tells it.',
+    ],
     cannotSee: [
       'A complete response of which a part was never recorded.',
       'A band whose type the report does not name, and any band where the type at diagnosis is not recorded.',
@@ -60,8 +64,16 @@ const PAGES = {
     runsIn: 'active',
     windows: [{ window: 'next-visit', when: 'always' }],
     numbers: [COMPLETE_RESPONSE, ANTIBODY],
-    how: ['Where the type at diagnosis is not recorded, every band is of this kind: a type is never guessed.'],
-    cannotSee: ['What the band is.', 'How strong it is: immunofixation gives no number.'],
+    how: [
+      'Where the type at diagnosis is not recorded, or the band names no light chain, every band is of this kind: a type is never guessed.',
+      'A free light chain of the original kind alone is told as that: it may be light-chain escape. In urine it is usual while serum shows the whole protein.',
+      'Of several bands each is a finding of its own, confirmed only by the same band.',
+    ],
+    cannotSee: [
+      'What the band is.',
+      'How strong it is: immunofixation gives no number.',
+      'A report that could not be read: the patient page lists it for a person to read.',
+    ],
     elseCauses: ['a therapeutic antibody', 'oligoclonal bands after transplantation', 'a second clone', 'a report that names one chain only'],
   },
   'relapse-calcium': {
@@ -117,7 +129,10 @@ const PAGES = {
       ...RATIO_INTERVALS,
       BASELINE_OF_LINE,
     ],
-    how: ['The rules of progression for serum and urine cannot see this kind of relapse.'],
+    how: [
+      'The rules of progression for serum and urine cannot see this kind of relapse.',
+      'Where the last serum immunofixation shows the original light chain and no longer the heavy chain, the finding says so.',
+    ],
     cannotSee: [
       'Patients measurable by neither serum nor urine: progression by free light chains is theirs.',
       'Days with one chain only, and patients whose involved chain is not known.',

@@ -33,7 +33,7 @@ export const pdCirculating: CourseRule = {
   check: (course) => {
     if (!runsAsActive(course) || course.measurableBy.length > 0) return []
     const of = followedFrom(course, 'circulating-plasma-cells', '/uL', perMicrolitre(course))
-    const judge = judgeRise({ of, criterion: RISES.circulating, noise: null, freeLightChains: false, hastens: true })
+    const judge = judgeRise({ of, criterion: RISES.circulating, noise: null, freeLightChains: false, hastens: course.thresholds.largeRiseTimes })
     return findingsOfRuns({ rule: 'pd-circulating', organDamage: false }, of.window, judge)
   },
 }

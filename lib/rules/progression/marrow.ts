@@ -14,7 +14,7 @@ export const pdMarrow: CourseRule = {
   check: (course) => {
     if (!runsAsActive(course) || course.measurableBy.some((by) => by !== 'marrow')) return []
     const of = followedFrom(course, 'marrow-plasma-cells', '%', marrowPercents(course))
-    const judge = judgeRise({ of, criterion: RISES.marrow, noise: null, freeLightChains: false, hastens: true })
+    const judge = judgeRise({ of, criterion: RISES.marrow, noise: null, freeLightChains: false, hastens: course.thresholds.largeRiseTimes })
     return findingsOfRuns({ rule: 'pd-marrow', organDamage: false }, of.window, judge)
   },
 }

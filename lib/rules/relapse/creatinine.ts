@@ -16,7 +16,7 @@ function hasRisen(start: Measurement, sample: Measurement): Holds {
   return value.high === null || value.high.minus(reference.low).gte(limit) ? 'possible' : 'no'
 }
 
-function tells(start: Measurement, current: Measurement): Telling {
+function tells(start: Measurement, current: Measurement, previous: Measurement | undefined): Telling {
   const { value, reference, limit, unit } = comparedPair(start, current, CREATININE)
   const rise = isExact(value) && isExact(reference) ? { rise: `${decimalText(value.low.minus(reference.low))} ${unit}` } : {}
   return {
@@ -24,7 +24,7 @@ function tells(start: Measurement, current: Measurement): Telling {
     excess: ratioOf(value.low, reference.low.plus(limit)),
     cautions: [
       ...when(anyCensored(start.value) && !anyCensored(current.value), 'censored'),
-      ...when(methodChanged(start, current), 'method-changed'),
+      ...when(methodChanged(start, current) || (previous !== undefined && methodChanged(start, previous)), 'method-changed'),
     ],
     evidence: [evidenceOf('reference', 'creatinine', 'umol/L', start)],
     facts: { reference: valueText(start, 'umol/L'), referenceOn: start.on, limit: `${decimalText(limit)} ${unit}`, ...rise },
@@ -43,7 +43,7 @@ export const relapseCreatinine: CourseRule = {
       about: { rule: 'relapse-creatinine', organDamage: true },
       of: { name: 'creatinine', unit: 'umol/L', samples: creatinine.window },
       holds: (sample) => hasRisen(start, sample),
-      tells: (sample) => tells(start, sample),
+      tells: (sample, _, previous) => tells(start, sample, previous),
     })
   },
 }

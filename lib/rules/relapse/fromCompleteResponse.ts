@@ -1,4 +1,4 @@
-import { bandsAfterResponse, isOriginal } from '../bands.ts'
+import { bandsAfterResponse } from '../immunofixation/afterResponse.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
@@ -11,7 +11,7 @@ export const relapseFromCr: CourseRule = {
     if (!runsAsActive(course)) return []
     return bandsAfterResponse(course, {
       about: { rule: 'relapse-from-cr', organDamage: false },
-      counts: (band) => isOriginal(course, band),
+      counts: ['original'],
       windows: { unconfirmed: 'within-30-days', confirmed: 'within-7-days' },
     })
   },

@@ -1,16 +1,15 @@
 import type { Measurement } from '../../course/index.ts'
-import { allHold, decimal, decimalText, type Holds, type Interval, isExact, largerInterval } from '../../units/index.ts'
+import { allHold, decimalText, type Holds, type Interval, isExact, largerInterval } from '../../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
+import { HAEMOGLOBIN_FALL } from '../haemoglobin.ts'
 import { type Shown, stateOf } from '../judgement.ts'
 import { samplesOfLine } from '../lineSpan.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
 import { findingsOfRuns } from '../runs.ts'
 import { SOURCES } from '../sources.ts'
-
-const FALL = decimal('20')
 
 interface Highest {
   readonly value: Interval
@@ -30,8 +29,8 @@ function highestBefore(samples: readonly Measurement[]): readonly (Highest | nul
 }
 
 function hasFallen(from: Interval, { value }: Measurement): Holds {
-  if (value.high !== null && from.low.minus(value.high).gte(FALL)) return 'certain'
-  return from.high === null || from.high.minus(value.low).gte(FALL) ? 'possible' : 'no'
+  if (value.high !== null && from.low.minus(value.high).gte(HAEMOGLOBIN_FALL)) return 'certain'
+  return from.high === null || from.high.minus(value.low).gte(HAEMOGLOBIN_FALL) ? 'possible' : 'no'
 }
 
 function shown(samples: readonly Measurement[], at: number, reference: Highest, isConfirmed: boolean): Shown {
@@ -45,7 +44,7 @@ function shown(samples: readonly Measurement[], at: number, reference: Highest, 
     cautions: [
       ...when(!isConfirmed, 'one-sample'),
       ...when(anyCensored(reference.value, previous?.value, current.value), 'censored'),
-      ...when(methodChanged(reference.sample, current), 'method-changed'),
+      ...when(methodChanged(reference.sample, current) || (previous !== undefined && methodChanged(reference.sample, previous)), 'method-changed'),
       ...when(unitSuspect(samples[at - 1], current) || (previous !== undefined && unitSuspect(samples[at - 2], previous)), 'unit-suspect'),
     ],
     evidence: [
@@ -60,7 +59,7 @@ function shown(samples: readonly Measurement[], at: number, reference: Highest, 
       referenceOn: reference.sample.on,
       ...fall,
     },
-    excess: ratioOf(reference.value.low.minus(FALL), current.value.low),
+    excess: ratioOf(reference.value.low.minus(HAEMOGLOBIN_FALL), current.value.low),
   }
 }
 

@@ -1,7 +1,10 @@
 import type { Course } from '../../course/index.ts'
 import type { Day } from '../../time/index.ts'
-import { lightChainRise, ratioAbnormalOn, renalInterval, serumRise, urineRise } from '../criterion/markerRises.ts'
+import { immunoglobulinRise, lightChainRise, ratioAbnormalOn, renalInterval, serumRise, urineRise } from '../criterion/markerRises.ts'
 import { judgeRise, type Rising, riseAt } from '../criterion/rising.ts'
+import { lightAlone } from '../immunofixation/bandMeaning.ts'
+import { bandText, fixationEvidence, fixationsOf } from '../immunofixation/fixation.ts'
+import type { Judgement } from '../judgement.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
 import { findingsOfRuns } from '../runs.ts'
@@ -14,7 +17,21 @@ function progressesOn(rise: Rising, on: Day): boolean {
 }
 
 function escapes(course: Course): Rising {
-  return { ...lightChainRise(course), also: ratioAbnormalOn(course), cautionsOf: renalInterval(course), hastens: false }
+  return { ...lightChainRise(course), also: ratioAbnormalOn(course), cautionsOf: renalInterval(course), hastens: null }
+}
+
+// What the latest serum immunofixation adds, where it shows that the heavy chain is gone. In urine the light chain alone is usual.
+function withLostHeavyChain(course: Course, judged: Judgement): Judgement {
+  const latest = fixationsOf(course, 'serum').at(-1)
+  const band = latest === undefined ? null : lightAlone(course, latest)
+  if (latest === undefined || band === null) return judged
+  return {
+    ...judged,
+    shown: () => {
+      const { evidence, facts, ...shown } = judged.shown()
+      return { ...shown, evidence: [...evidence, fixationEvidence('current', latest)], facts: { ...facts, lost: bandText(band), lostOn: latest.on } }
+    },
+  }
 }
 
 export const lightChainEscape: CourseRule = {
@@ -24,14 +41,16 @@ export const lightChainEscape: CourseRule = {
   check: (course) => {
     if (!runsAsActive(course) || !course.measurableBy.some((by) => by === 'serum' || by === 'urine')) return []
     const rise = escapes(course)
-    const others = [serumRise(course), urineRise(course)]
+    const others = [serumRise(course), immunoglobulinRise(course), urineRise(course)].filter((other) => other !== null)
     const { window } = rise.of
     const judge = judgeRise(rise)
     return findingsOfRuns({ rule: 'light-chain-escape', organDamage: false }, window, (at) => {
       const judged = judge(at)
       if (judged === null) return null
-      const on = at === window.length - 1 ? course.today : (window[at]?.on ?? course.today)
-      return others.some((other) => progressesOn(other, on)) ? null : judged
+      const isLast = at === window.length - 1
+      const on = isLast ? course.today : (window[at]?.on ?? course.today)
+      if (others.some((other) => progressesOn(other, on))) return null
+      return isLast ? withLostHeavyChain(course, judged) : judged
     })
   },
 }

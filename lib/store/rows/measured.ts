@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { Comparator, Immunofixation, Measured } from '../../results/index.ts'
+import { type Comparator, type Immunofixation, type Measured, readImmunofixation } from '../../results/index.ts'
 import { decimalOrNull, intervalOf, textOrNull } from './decimals.ts'
 import type { ResultColumns } from './resultColumns.ts'
 
@@ -11,6 +11,11 @@ const READING: z.ZodType<Immunofixation> = z.discriminatedUnion('reading', [
   z.strictObject({ reading: z.literal('cannot-exclude') }),
   z.strictObject({ reading: z.literal('unread'), text: z.string() }),
 ])
+
+// What an earlier reader did not understand this one may: so the same file sent again stays known, and no reading grows old in the database.
+function readAgain(reading: Immunofixation): Immunofixation {
+  return reading.reading === 'unread' ? readImmunofixation(reading.text) : reading
+}
 
 const NOTHING = {
   comparator: null,
@@ -65,7 +70,7 @@ export function measuredOf(row: MeasuredColumns): Measured {
     case 'present':
       return { kind: 'present', upTo: decimalOrNull(row.up_to) }
     case 'immunofixation':
-      return { kind: 'immunofixation', reading: READING.parse(JSON.parse(row.reading ?? 'null')) }
+      return { kind: 'immunofixation', reading: readAgain(READING.parse(JSON.parse(row.reading ?? 'null'))) }
     case 'none':
       return { kind: 'none', reason: row.none_reason ?? '' }
   }
