@@ -13,10 +13,16 @@ import {
   endSessions,
   giveCode,
   type Outcome,
+  proposePlan,
+  publishPlan,
+  refusePlan,
+  renewApart,
   resolveHeld,
   signOut,
+  withdrawProposal,
 } from '../../lib/usecases/index.ts'
 import { guardedAction, openAction } from './guard.ts'
+import { PLAN_FORM, PLAN_VERSION, planWish } from './planForm.ts'
 import { callOfNobody, signedIn } from './session.ts'
 import { SESSION_COOKIE } from './signInOptions.ts'
 
@@ -79,4 +85,29 @@ export async function decideHeld(_: Outcome<{ sentence: string }> | null, form: 
     reason: z.string().trim().min(3, 'is missing: it says why, and is kept').max(500, 'is too long'),
   })
   return guardedAction('held.resolve', schema, form, (call, { heldId, decision, reason }) => resolveHeld(call, Number(heldId), decision, reason))
+}
+
+/** Proposes a change of the follow-up plan. */
+export async function proposePlanChange(_: Outcome<{ version: number }> | null, form: FormData) {
+  return seenAtOnce(guardedAction('plan.propose', PLAN_FORM, form, (call, fields) => proposePlan(call, planWish(fields))))
+}
+
+export async function withdrawPlanProposal(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('plan.propose', z.strictObject({ version: PLAN_VERSION }), form, withdrawProposal))
+}
+
+/** Publishes a proposal. Standings are renewed in a process apart; whoever looks before it is through renews what is left. */
+export async function publishPlanVersion(_: Outcome<unknown> | null, form: FormData) {
+  const schema = z.strictObject({ version: PLAN_VERSION, from: z.string().trim().max(20, 'is too long') })
+  const publish = guardedAction('plan.publish', schema, form, async (call, input) => {
+    const outcome = await publishPlan(call, input)
+    if (outcome.ok) void renewApart(call).catch(() => undefined)
+    return outcome
+  })
+  return seenAtOnce(publish)
+}
+
+export async function refusePlanVersion(_: Outcome<unknown> | null, form: FormData) {
+  const schema = z.strictObject({ version: PLAN_VERSION, reason: z.string().max(2000, 'is too long') })
+  return seenAtOnce(guardedAction('plan.publish', schema, form, refusePlan))
 }

@@ -11,9 +11,11 @@ import {
   type Outcome,
   openPatient,
   type PatientView,
+  type PlanPage,
   type RulesIndex,
   type RuleView,
   readModel,
+  readPlan,
   readReport,
   readReports,
   readRule,
@@ -34,6 +36,8 @@ export const heldPage = (): Promise<Outcome<readonly HeldRowView[]>> => ask((cal
 export const intakePage = (): Promise<Outcome<readonly FileReport[]>> => ask((call) => readReports(call))
 
 export const reportPage = (fileId: number): Promise<Outcome<FileReport>> => ask((call) => readReport(call, fileId))
+
+export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan(call))
 
 export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRowView[]; pages: number; scope: 'own' | 'all' }>> =>
   ask((call) => readTrail(call, page))

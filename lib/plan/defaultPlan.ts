@@ -21,9 +21,10 @@ const inPhase = (phase: 'mgus' | 'smouldering' | 'active', more: Partial<Pick<Ex
 })
 
 const ROWS: readonly PlanRow[] = [
-  { name: 'MGUS, low risk', for: inPhase('mgus', { risk: 'low' }), groups: BLOOD, steps: onceThen(6, 24), source: KYLE },
-  { name: 'MGUS, not low risk', for: inPhase('mgus', { risk: 'not-low' }), groups: BLOOD, steps: onceThen(6, 12), source: KYLE },
+  { id: 'mgus-low', name: 'MGUS, low risk', for: inPhase('mgus', { risk: 'low' }), groups: BLOOD, steps: onceThen(6, 24), source: KYLE },
+  { id: 'mgus-other', name: 'MGUS, not low risk', for: inPhase('mgus', { risk: 'not-low' }), groups: BLOOD, steps: onceThen(6, 12), source: KYLE },
   {
+    id: 'smouldering-low',
     name: 'smouldering, 0 or 1 risk factor',
     for: inPhase('smouldering', { risk: 'fewer-than-2-factors' }),
     groups: BLOOD_AND_URINE,
@@ -31,6 +32,7 @@ const ROWS: readonly PlanRow[] = [
     source: KYLE,
   },
   {
+    id: 'smouldering-high',
     name: 'smouldering, 2 or more risk factors',
     for: inPhase('smouldering', { risk: '2-factors-or-more' }),
     groups: BLOOD_AND_URINE,
@@ -38,6 +40,7 @@ const ROWS: readonly PlanRow[] = [
     source: '(common practice)',
   },
   {
+    id: 'smouldering-imaging',
     name: 'smouldering',
     for: inPhase('smouldering', {}),
     groups: ['imaging'],
@@ -45,6 +48,7 @@ const ROWS: readonly PlanRow[] = [
     source: 'IMWG 2019 (Hillengass, Lancet Oncol 20:e302)',
   },
   {
+    id: 'treatment',
     name: 'active, on treatment',
     for: inPhase('active', { care: ['on-treatment'] }),
     groups: BLOOD,
@@ -52,6 +56,7 @@ const ROWS: readonly PlanRow[] = [
     source: 'each cycle (common practice)',
   },
   {
+    id: 'treatment-seldom',
     name: 'active, on treatment',
     for: inPhase('active', { care: ['on-treatment'] }),
     groups: ['urine-24h', 'immunoglobulins'],
@@ -59,14 +64,23 @@ const ROWS: readonly PlanRow[] = [
     source: '(common practice)',
   },
   {
+    id: 'untreated',
     name: 'active, maintenance or off treatment',
     for: inPhase('active', { care: ['maintenance', 'off-treatment'] }),
     groups: BLOOD_AND_URINE,
     steps: always({ days: 84 }),
     source: 'tests of EHA-ESMO 2021; interval (common practice)',
   },
-  { name: 'active, unconfirmed finding', for: { who: 'unconfirmed-finding' }, groups: [], steps: always({ days: 28 }), source: '(common practice)' },
   {
+    id: 'unconfirmed',
+    name: 'active, unconfirmed finding',
+    for: { who: 'unconfirmed-finding' },
+    groups: [],
+    steps: always({ days: 28 }),
+    source: '(common practice)',
+  },
+  {
+    id: 'bone-agent',
     name: 'bone agent recorded',
     for: { who: 'bone-agent', agents: ['zoledronic acid', 'pamidronate', 'pamidronic acid'] },
     groups: ['chemistry'],

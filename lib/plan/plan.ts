@@ -28,6 +28,8 @@ export interface PlanStep {
 }
 
 export interface PlanRow {
+  /** Stands for the row in forms and in the database; never changed. */
+  readonly id: string
   /** Whom it is for, in words. */
   readonly name: string
   readonly for: PlanFor

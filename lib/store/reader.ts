@@ -5,6 +5,7 @@ import * as files from './read/files.ts'
 import * as held from './read/held.ts'
 import { loadHistory } from './read/history.ts'
 import * as patients from './read/patients.ts'
+import * as plans from './read/plans.ts'
 import * as results from './read/results.ts'
 import * as list from './read/reviewList.ts'
 import * as settings from './read/settings.ts'
@@ -39,6 +40,9 @@ export function readerOf(connection: Connection) {
     standingsPage: (query: list.StandingQuery) => list.standingsPage(connection, query),
     listFacets: () => list.listFacets(connection),
     staleStandings: (versions: standings.Versions) => standings.staleStandings(connection, versions),
+    planVersions: () => plans.planVersions(connection),
+    planVersion: (version: number) => plans.planVersionOf(connection, version),
+    publishedPlans: () => plans.publishedPlans(connection),
     setting: (key: string) => settings.settingOf(connection, key),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),

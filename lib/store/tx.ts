@@ -10,6 +10,7 @@ import * as accounts from './write/accounts.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as patients from './write/patients.ts'
+import * as plans from './write/plans.ts'
 import * as standing from './write/standing.ts'
 import * as versions from './write/versions.ts'
 
@@ -30,6 +31,8 @@ export function txOf(connection: Connection) {
     insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
+    insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),
+    decidePlanVersion: (decision: plans.PlanDecision) => plans.decidePlanVersion(connection, decision),
     setSetting: (key: string, value: string) => {
       connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)
     },

@@ -7,6 +7,8 @@ const PLAIN: About = { outcome: 'success', purpose: null, patientId: null, objec
 
 const account = ({ account: name }: { readonly account: string }): Partial<About> => ({ object: `account ${name}` })
 
+const plan = ({ version }: { readonly version: number | null }): Partial<About> => ({ object: 'follow-up plan', objectVersion: version })
+
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
   'sign-in': ({ outcome }) => ({ outcome }),
   'sign-out': () => ({}),
@@ -24,6 +26,11 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'sessions-ended': account,
   'standings-renewed': () => ({ object: 'standings' }),
   rechecked: () => ({ object: 'standings' }),
+  'plan-proposed': (event) => ({ ...plan(event), beforeHash: event.beforeSha256, afterHash: event.afterSha256 }),
+  'plan-withdrawn': (event) => ({ ...plan(event), beforeHash: event.sha256 }),
+  'plan-tried': (event) => ({ ...plan(event), afterHash: event.sha256 }),
+  'plan-published': (event) => ({ ...plan(event), beforeHash: event.beforeSha256, afterHash: event.afterSha256 }),
+  'plan-refused': (event) => ({ ...plan(event), beforeHash: event.sha256 }),
   'log-read': () => ({ object: 'log' }),
   'demonstration-filled': () => ({ object: 'database' }),
 }

@@ -1,4 +1,5 @@
 import type { Permission, Role } from '../access/index.ts'
+import type { Day } from '../time/index.ts'
 
 /** Who did something. The console is the operating-system user at the command line. */
 export interface Actor {
@@ -49,6 +50,22 @@ export type TrailEvent =
   | { readonly action: 'sessions-ended'; readonly account: string; readonly count: number }
   | { readonly action: 'standings-renewed'; readonly patients: number; readonly because: 'day' | 'rules' | 'plan' }
   | { readonly action: 'rechecked'; readonly patients: number; readonly differences: number }
+  | { readonly action: 'plan-proposed'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }
+  | { readonly action: 'plan-withdrawn'; readonly version: number; readonly sha256: string }
+  | {
+      readonly action: 'plan-tried'
+      /** Null for numbers that are not proposed yet. */
+      readonly version: number | null
+      readonly from: Day
+      readonly sha256: string
+      readonly evaluated: number
+      readonly changed: number
+      /** Whom the answer named; nobody where the reader may open no patient. */
+      readonly patients: readonly string[]
+    }
+  | { readonly action: 'plan-published'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }
+  /** Its reason is a person's free text and stays with the version. */
+  | { readonly action: 'plan-refused'; readonly version: number; readonly sha256: string }
   | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

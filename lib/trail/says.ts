@@ -32,6 +32,13 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'standings-renewed': ({ patients, because }) => `${counted(patients, 'standing was', 'standings were')} renewed because ${BECAUSE[because]}.`,
   rechecked: ({ patients, differences }) =>
     `${counted(patients, 'patient', 'patients')} evaluated afresh, ${counted(differences, 'difference', 'differences')}.`,
+  'plan-proposed': ({ version, from }) => `Version ${version} of the follow-up plan was proposed, to begin on ${from}.`,
+  'plan-withdrawn': ({ version }) => `The proposed version ${version} of the follow-up plan was withdrawn.`,
+  'plan-tried': ({ version, from, evaluated, changed, patients }) =>
+    `${version === null ? 'A change' : `Version ${version}`} of the follow-up plan was tried for ${from}: of ${counted(evaluated, 'patient', 'patients')} ` +
+    `${changed} would change window, ${patients.length === 0 ? 'none' : patients.length} of them shown.`,
+  'plan-published': ({ version, from }) => `Version ${version} of the follow-up plan was published and begins on ${from}.`,
+  'plan-refused': ({ version }) => `The proposed version ${version} of the follow-up plan was refused.`,
   'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
   'demonstration-filled': ({ patients, seed }) =>
     `The empty database was filled with ${counted(patients, 'invented patient', 'invented patients')} (seed ${seed}).`,

@@ -15,4 +15,10 @@ export interface Call {
 /** What a use case answers. A refusal is an answer with its reason, never an exception. */
 export type Outcome<T> =
   | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly kind: 'not-allowed' | 'not-found' | 'invalid' | 'unavailable'; readonly reason: string }
+  | {
+      readonly ok: false
+      readonly kind: 'not-allowed' | 'not-found' | 'invalid' | 'unavailable'
+      readonly reason: string
+      /** What is wrong in which field of a form, where that can be told. */
+      readonly fields?: readonly { readonly field: string; readonly says: string }[]
+    }

@@ -13,14 +13,20 @@ import {
   listAccounts,
   type Outcome,
   openPatient,
+  proposePlan,
+  publishPlan,
   readModel,
+  readPlan,
   readReport,
   readReports,
   readRule,
   readRules,
   readTrail,
+  refusePlan,
   resolveHeld,
   showList,
+  tryPlan,
+  withdrawProposal,
 } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
 import { CALL, TODAY } from '../store/samples.ts'
@@ -30,6 +36,7 @@ type UseCase = (call: Call) => Promise<Outcome<unknown>>
 /** What one door asks for, where in the code it says so, and what stands behind it. `null`: open to people who are not signed in. */
 type Door = { readonly needs: null; readonly because: string } | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
 
+const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 } as const
 const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
 
 /** Every page and route of app, by its folder. A new one fails the tests until it stands here with what it needs. */
@@ -44,6 +51,8 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/intake/[fileId]': { needs: 'intake.write', says: 'reportPage(', behind: (call) => readReport(call, 1) },
   'app/intake/upload': { needs: 'intake.write', says: 'receiveFiles(', behind: (call) => acceptFiles(call, [], { source: null, dryRun: true }) },
   'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldRows(call) },
+  'app/plan': { needs: 'plan.read', says: 'planPage(', behind: (call) => readPlan(call) },
+  'app/plan/try': { needs: 'plan.propose', says: 'tryPlanInLines(', behind: (call) => tryPlan(call, { kind: 'changes', wish: WISH }) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
   'app/rules': { needs: 'rules.read', says: 'rulesPage(', behind: (call) => readRules(call) },
   'app/rules/[ruleId]': { needs: 'rules.read', says: 'rulePage(', behind: (call) => readRule(call, 'pd-serum') },
@@ -61,6 +70,10 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   givePersonsCode: { needs: 'accounts.manage', says: 'giveCode', behind: (call) => giveCode(call, { name: 'nobody there' }) },
   endPersonsSessions: { needs: 'accounts.manage', says: 'endSessions', behind: (call) => endSessions(call, { name: 'nobody there' }) },
   decideHeld: { needs: 'held.resolve', says: 'resolveHeld', behind: (call) => resolveHeld(call, 1, 'refuse', 'not ours') },
+  proposePlanChange: { needs: 'plan.propose', says: 'proposePlan', behind: (call) => proposePlan(call, { ...WISH, note: '' }) },
+  withdrawPlanProposal: { needs: 'plan.propose', says: 'withdrawProposal', behind: (call) => withdrawProposal(call, { version: 9 }) },
+  publishPlanVersion: { needs: 'plan.publish', says: 'publishPlan', behind: (call) => publishPlan(call, { version: 9, from: '2026-12-01' }) },
+  refusePlanVersion: { needs: 'plan.publish', says: 'refusePlan', behind: (call) => refusePlan(call, { version: 9, reason: 'not ours' }) },
 }
 
 const DOORS = [...Object.entries(ROUTES), ...Object.entries(ACTIONS)].flatMap(([name, door]) => (door.needs === null ? [] : [{ name, ...door }]))
@@ -133,6 +146,9 @@ describe('routes and actions', () => {
       'app/rules/[ruleId]': [...ROLES],
       'app/models/[model]': [...ROLES],
       'app/accounts': ['administrator'],
+      'app/plan': [...ROLES],
+      proposePlanChange: ['physician'],
+      publishPlanVersion: ['administrator'],
       decideHeld: ['navigator', 'physician', 'administrator'],
     })
   })

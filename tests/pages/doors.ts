@@ -11,6 +11,7 @@ const BEHIND_SIGN_IN = [
   '/intake',
   '/intake/1',
   '/held',
+  '/plan',
   '/log',
   '/accounts',
   '/rules',

@@ -16,6 +16,8 @@ const PAGES: readonly { readonly name: string; readonly as: Role | null; readonl
   { name: 'intake', as: 'navigator', path: '/intake', status: 200 },
   { name: 'report', as: 'navigator', path: 'last report', status: 200 },
   { name: 'held', as: 'navigator', path: '/held', status: 200 },
+  { name: 'plan', as: 'navigator', path: '/plan', status: 200 },
+  { name: 'plan-to-propose', as: 'physician', path: '/plan', status: 200 },
   { name: 'log', as: 'quality', path: '/log', status: 200 },
   { name: 'rules', as: 'quality', path: '/rules', status: 200 },
   { name: 'rule', as: 'navigator', path: '/rules/mde-calcium', status: 200 },

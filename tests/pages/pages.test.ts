@@ -5,6 +5,7 @@ import { everyPage } from './everyPage.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
+import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
 
 // One file, because one build, one server and one browser serve all of these.
@@ -26,4 +27,5 @@ navigator(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)
+planVersions(clinic)
 doors(clinic)

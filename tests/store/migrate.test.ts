@@ -1,9 +1,12 @@
-import { cpSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
+import { DEFAULT_PLAN, valuesOf } from '../../lib/plan/index.ts'
 import { NotOpened, openStore } from '../../lib/store/index.ts'
+import { readMigrations } from '../../lib/store/migrate/migrations.ts'
 import { freshUrl } from './freshStore.ts'
+import { addPatient, CALL, TODAY } from './samples.ts'
 
 function pathOf(url: string): string {
   return url.slice('file:'.length)
@@ -23,7 +26,7 @@ test('several starts at once migrate once', async () => {
   const url = freshUrl()
   const stores = await Promise.all([1, 2, 3, 4].map(() => openStore(url)))
   const db = new Database(pathOf(url), { readonly: true })
-  expect(db.prepare('SELECT count(*) AS n FROM _prisma_migrations').get()).toEqual({ n: 1 })
+  expect(db.prepare('SELECT count(*) AS n FROM _prisma_migrations').get()).toEqual({ n: readMigrations('prisma/migrations').length })
   db.close()
   await Promise.all(stores.map((store) => store.close()))
 })
@@ -66,4 +69,21 @@ test('a migration that fails leaves nothing behind', async () => {
 test.each(['postgres://x', 'file:', ':memory:', 'file::memory:', 'lowmark.db'])('the address %s is refused with what to write', async (url) => {
   await expect(openStore(url)).rejects.toThrow(NotOpened)
   await expect(openStore(url)).rejects.toThrow(/file:\.\/var\/lowmark\.db/)
+})
+
+test('a database of before the versions of the plan keeps what it has, and can take one', async () => {
+  const url = freshUrl()
+  const migrations = copiedMigrations(url)
+  rmSync(join(migrations, '20261125180000_plan_versions'), { recursive: true })
+  const older = await openStore(url, { migrations })
+  await older.record(CALL, (tx) => ({ value: addPatient(tx, 'P1'), events: [{ action: 'patient-opened', patientId: 'P1' }] }))
+  await older.close()
+  const store = await openStore(url)
+  expect(store.reader.patientIds()).toEqual(['P1'])
+  expect(store.reader.verifyTrail()).toMatchObject({ rows: 1, firstBad: null })
+  expect([store.reader.planVersions(), store.reader.publishedPlans()]).toEqual([[], []])
+  const proposal = { basedOn: 1, values: valuesOf(DEFAULT_PLAN), note: 'a test', proposedBy: 'tester', proposedAt: CALL.now, from: TODAY }
+  const version = await store.record(CALL, (tx) => ({ value: tx.insertPlanVersion(proposal), events: [{ action: 'sign-out' }] }))
+  expect(store.reader.planVersion(version)).toMatchObject({ version: 2, ...proposal, state: 'proposed' })
+  await store.close()
 })

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { day } from '../../lib/time/index.ts'
 import { type TrailEvent, trailSays } from '../../lib/trail/index.ts'
 
 const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
@@ -36,6 +37,24 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sessions-ended', account: 'n', count: 2 }, '2 sessions of n ended.'],
   [{ action: 'standings-renewed', patients: 3, because: 'day' }, '3 standings were renewed because a day has passed.'],
   [{ action: 'rechecked', patients: 3, differences: 0 }, '3 patients evaluated afresh, 0 differences.'],
+  [
+    { action: 'plan-proposed', version: 2, from: day('2026-12-01'), beforeSha256: '', afterSha256: '' },
+    'Version 2 of the follow-up plan was proposed, to begin on 2026-12-01.',
+  ],
+  [{ action: 'plan-withdrawn', version: 2, sha256: '' }, 'The proposed version 2 of the follow-up plan was withdrawn.'],
+  [
+    { action: 'plan-tried', version: null, from: day('2026-12-01'), sha256: '', evaluated: 400, changed: 3, patients: ['P1', 'P2', 'P3'] },
+    'A change of the follow-up plan was tried for 2026-12-01: of 400 patients 3 would change window, 3 of them shown.',
+  ],
+  [
+    { action: 'plan-tried', version: 2, from: day('2026-12-01'), sha256: '', evaluated: 1, changed: 1, patients: [] },
+    'Version 2 of the follow-up plan was tried for 2026-12-01: of 1 patient 1 would change window, none of them shown.',
+  ],
+  [
+    { action: 'plan-published', version: 2, from: day('2026-12-01'), beforeSha256: '', afterSha256: '' },
+    'Version 2 of the follow-up plan was published and begins on 2026-12-01.',
+  ],
+  [{ action: 'plan-refused', version: 2, sha256: '' }, 'The proposed version 2 of the follow-up plan was refused.'],
   [{ action: 'log-read', scope: 'own' }, 'Read the own entries of the log.'],
   [{ action: 'demonstration-filled', patients: 400, seed: 1 }, 'The empty database was filled with 400 invented patients (seed 1).'],
 ]

@@ -21,6 +21,7 @@ const QUERY: ListQuery = {
   pageSize: 10,
 }
 const NO_FILE = { source: null, dryRun: true }
+const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 }
 const NOBODY = { name: 'nobody' }
 
 interface Asked {
@@ -33,6 +34,8 @@ interface Asked {
 const CARE: readonly Who[] = ['navigator', 'physician', 'console']
 const INTAKE: readonly Who[] = ['navigator', 'physician', 'administrator', 'console']
 const ACCOUNTS: readonly Who[] = ['administrator', 'console']
+const PROPOSE: readonly Who[] = ['physician', 'console']
+const PUBLISH: readonly Who[] = ['administrator', 'console']
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -50,6 +53,13 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readRules: { roles: [...ROLES, 'console'], run: (call) => usecases.readRules(call) },
   readRule: { roles: [...ROLES, 'console'], run: (call) => usecases.readRule(call, 'pd-serum') },
   readModel: { roles: [...ROLES, 'console'], run: (call) => usecases.readModel(call, 'iss') },
+  readPlan: { roles: [...ROLES, 'console'], run: (call) => usecases.readPlan(call) },
+  proposePlan: { roles: PROPOSE, run: (call) => usecases.proposePlan(call, { ...WISH, note: '' }) },
+  withdrawProposal: { roles: PROPOSE, run: (call) => usecases.withdrawProposal(call, { version: 999 }) },
+  tryPlan: { roles: PROPOSE, run: (call) => usecases.tryPlan(call, { kind: 'changes', wish: WISH }) },
+  tryPlanApart: { roles: PUBLISH, run: (call) => usecases.tryPlanApart(call, { kind: 'proposal', version: 999, from: '' }, () => undefined) },
+  publishPlan: { roles: PUBLISH, run: (call) => usecases.publishPlan(call, { version: 999, from: '2026-12-01' }) },
+  refusePlan: { roles: PUBLISH, run: (call) => usecases.refusePlan(call, { version: 999, reason: 'a test' }) },
   readTrail: { roles: [...ROLES, 'console'], run: (call) => usecases.readTrail(call, 1) },
   verifyLog: { roles: WHOLE_LOG, run: (call) => usecases.verifyLog(call) },
   readLogHead: { roles: WHOLE_LOG, run: (call) => usecases.readLogHead(call) },
@@ -72,6 +82,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   readSession: 'tells whose session it is to the one who holds it',
   refusedUnlessMay: 'is the question itself',
   renewStandings: 'answers a number, and keeps what every view would work out',
+  renewApart: 'does the same in another process',
   clinicDay: 'reads the calendar',
   consoleCall: 'names who calls',
   isDemonstration: 'is said on every page',

@@ -1,9 +1,9 @@
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { compareUrgency } from '../../review/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { FindingJson } from '../json/findingJson.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import { nextDueOn, type OverdueJson, overdueOn } from './dueOn.ts'
@@ -40,9 +40,10 @@ function keptInOrder(call: Call): Placed[] {
 /** Everybody as of another day, evaluated afresh: as if only what was collected by then existed. */
 function evaluatedInOrder(call: Call, asOf: Day): Placed[] {
   const { reader } = call.store
+  const plan = planInForce(reader, asOf)
   const assessments = reader.patientIds().flatMap((patientId) => {
     const stored = reader.loadHistory(patientId)
-    return stored === null ? [] : [assess(stored.history, DEFAULT_PLAN, asOf)]
+    return stored === null ? [] : [assess(stored.history, plan, asOf)]
   })
   return assessments
     .filter((assessment) => assessment.course.leftOn === null)
@@ -69,5 +70,5 @@ export async function listDocument(call: Call, asOf: Day | null): Promise<Outcom
     nextDueOn: nextDueOn(answer.due, on),
     why: answer.why,
   }))
-  return { ok: true, value: { asOf: on, planVersion: DEFAULT_PLAN.version, patients } }
+  return { ok: true, value: { asOf: on, planVersion: planInForce(call.store.reader, on).version, patients } }
 }

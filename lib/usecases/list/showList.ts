@@ -1,7 +1,7 @@
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import type { StandingOnList } from '../../store/index.ts'
 import { type Day, daysBetween } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
@@ -41,6 +41,7 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   if (refused !== null) return refused
   await renewStandings(call)
   const { reader } = call.store
+  const { version: planVersion } = planInForce(reader, call.today)
   const { byWindow, followed, phases, clinicians: names, rules } = reader.listFacets()
   const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
   // A key that is nobody's filters everybody out rather than nobody: a wrong bookmark must not look like the whole list.
@@ -51,6 +52,6 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const shown = rows.map((row, index) => listRow(row, first + index + 1, call.today))
   return {
     ok: true,
-    value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion: DEFAULT_PLAN.version },
+    value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion },
   }
 }

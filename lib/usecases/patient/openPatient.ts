@@ -1,9 +1,9 @@
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { patientView } from '../patientView.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { PatientView } from '../views.ts'
 
@@ -14,7 +14,8 @@ async function assessed(call: Call, patientId: string, asOf: Day | null): Promis
   const stored = call.store.reader.loadHistory(patientId)
   if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
   await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId }] }))
-  return { ok: true, value: assess(stored.history, DEFAULT_PLAN, asOf ?? call.today) }
+  const on = asOf ?? call.today
+  return { ok: true, value: assess(stored.history, planInForce(call.store.reader, on), on) }
 }
 
 /** One patient for the patient page. */

@@ -1,8 +1,8 @@
 import type { Thresholds } from '../../course/index.ts'
 import { chosenInstead, type MarkedNumber, MODEL_IDS, markText, modelPage } from '../../models/index.ts'
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { RULE_IDS, RUNS_IN_WORDS, type RuleId, ruleAbout, rulePage, ruleSections, ruleTitle } from '../../rules/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { ModelView, NumberView, RulesIndex, RuleView } from './views.ts'
 
@@ -11,7 +11,7 @@ function numberView(number: MarkedNumber, thresholds: Thresholds): NumberView {
   return { says: number.says, mark: markText(number), chosen: chosenInstead(number, thresholds) }
 }
 
-function viewOf(id: RuleId): RuleView {
+function viewOf(id: RuleId, thresholds: Thresholds): RuleView {
   const { runsIn, numbers, ...page } = rulePage(id)
   const section = ruleSections().find(({ rules }) => rules.includes(id))
   return {
@@ -22,7 +22,7 @@ function viewOf(id: RuleId): RuleView {
     ...ruleAbout(id),
     ...page,
     runsIn: RUNS_IN_WORDS[runsIn],
-    numbers: numbers.map((number) => numberView(number, DEFAULT_PLAN.thresholds)),
+    numbers: numbers.map((number) => numberView(number, thresholds)),
   }
 }
 
@@ -47,7 +47,8 @@ export async function readRule(call: Call, ruleId: string): Promise<Outcome<Rule
   const refused = await refusedUnlessMay(call, 'rules.read', 'rules')
   if (refused !== null) return refused
   const id = RULE_IDS.find((known) => known === ruleId)
-  return id === undefined ? { ok: false, kind: 'not-found', reason: 'No rule has this name.' } : { ok: true, value: viewOf(id) }
+  if (id === undefined) return { ok: false, kind: 'not-found', reason: 'No rule has this name.' }
+  return { ok: true, value: viewOf(id, planInForce(call.store.reader, call.today).thresholds) }
 }
 
 /** The page of one model; `not-found` for an id no model has. */
@@ -57,5 +58,6 @@ export async function readModel(call: Call, model: string): Promise<Outcome<Mode
   const id = MODEL_IDS.find((known) => known === model)
   if (id === undefined) return { ok: false, kind: 'not-found', reason: 'No model has this name.' }
   const { numbers, ...page } = modelPage(id)
-  return { ok: true, value: { id, ...page, numbers: numbers.map((number) => numberView(number, DEFAULT_PLAN.thresholds)) } }
+  const { thresholds } = planInForce(call.store.reader, call.today)
+  return { ok: true, value: { id, ...page, numbers: numbers.map((number) => numberView(number, thresholds)) } }
 }

@@ -1,4 +1,3 @@
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { urgencyKey } from '../../review/index.ts'
 import { RULES_VERSION } from '../../rules/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
@@ -6,9 +5,10 @@ import type { StandingRow, Tx } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import { nextDueOn } from '../list/dueOn.ts'
 import { standingAnswer } from '../list/standingAnswer.ts'
+import { planInForce } from '../plan/planInForce.ts'
 
 /** The row that keeps an assessment: its place in the order as columns, the rest as one canonical text. */
-export function standingRow(assessment: Assessment, revision: number): StandingRow {
+export function standingRow(assessment: Assessment, revision: number, planVersion: string): StandingRow {
   const answer = standingAnswer(assessment)
   const { windowRank, stateRank, organRank, since, excess } = urgencyKey(assessment)
   const top = assessment.findings[0]
@@ -17,7 +17,7 @@ export function standingRow(assessment: Assessment, revision: number): StandingR
     historyRevision: revision,
     followed: assessment.course.leftOn === null,
     rulesVersion: RULES_VERSION,
-    planVersion: DEFAULT_PLAN.version,
+    planVersion,
     evaluatedOn: assessment.asOf,
     holdsUntil: assessment.holdsUntil,
     windowRank,
@@ -40,5 +40,7 @@ export function standingRow(assessment: Assessment, revision: number): StandingR
 /** Evaluates one patient afresh and keeps the answer, inside the transaction that changed the history. */
 export function keepStanding(tx: Tx, patientId: string, today: Day): void {
   const stored = tx.loadHistory(patientId)
-  if (stored !== null) tx.saveStanding(standingRow(assess(stored.history, DEFAULT_PLAN, today), stored.revision))
+  if (stored === null) return
+  const plan = planInForce(tx, today)
+  tx.saveStanding(standingRow(assess(stored.history, plan, today), stored.revision, plan.version))
 }

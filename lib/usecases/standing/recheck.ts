@@ -1,7 +1,7 @@
-import { DEFAULT_PLAN } from '../../plan/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { standingRow } from './keepStanding.ts'
 import { renewStandings } from './renewStandings.ts'
 
@@ -19,13 +19,14 @@ export async function recheck(call: Call): Promise<Outcome<Recheck>> {
   if (call.actor.role !== 'console') return { ok: false, kind: 'not-allowed', reason: 'Patients are evaluated afresh from the command line.' }
   await renewStandings(call)
   const { reader } = call.store
+  const plan = planInForce(reader, call.today)
   const patientIds = reader.patientIds()
   const differences = patientIds.flatMap((patientId) => {
     const stored = reader.loadHistory(patientId)
     const kept = reader.standing(patientId)
     if (stored === null) return [{ patientId, says: 'has no history' }]
     if (kept === null) return [{ patientId, says: 'has no standing' }]
-    const fresh = standingRow(assess(stored.history, DEFAULT_PLAN, call.today), stored.revision)
+    const fresh = standingRow(assess(stored.history, plan, call.today), stored.revision, plan.version)
     // The day of evaluation may be earlier: the answer said that it holds until today. It may promise less than a fresh one, never more.
     const holdsUntil = promisesMore(kept.holdsUntil, fresh.holdsUntil) ? fresh.holdsUntil : kept.holdsUntil
     const same = { ...fresh, evaluatedOn: kept.evaluatedOn, holdsUntil }
