@@ -21,7 +21,8 @@ describe('worked case 1: lowest confirmed 10 g/L, and the plan around it', () =>
     return active({ results: values.flatMap((serum, at) => visits({ [days[at] ?? '']: serum })), lines: [{ start: '2024-01-01' }] })
   }
 
-  test('14.9: nothing', () => expect(told(upTo('10', '10', '14.9'), '2024-02-27')).toEqual([]))
+  test('14.9: no progression, and a word at the next visit that it is more than noise', () =>
+    expect(told(upTo('10', '10', '14.9'), '2024-02-27')).toEqual([['beyond-noise', 'unconfirmed', 'next-visit']]))
   test('15.0: unconfirmed', () => expect(told(upTo('10', '10', '15.0'), '2024-02-27')).toEqual([['pd-serum', 'unconfirmed', 'within-30-days']]))
   test('15.0 twice: confirmed', () =>
     expect(told(upTo('10', '10', '15.0', '15.0'), '2024-03-26')).toEqual([['pd-serum', 'confirmed', 'within-7-days']]))

@@ -48,8 +48,8 @@ export function Plot({ plan, size, laboratory }: Props) {
         ))}
       </Group>
       <Axes plan={plan} places={places} size={size} />
-      <Breaks series={plan.series} places={places} size={size} />
       <TrendCurves plan={plan} places={places} />
+      <Breaks series={plan.series} places={places} size={size} />
       <Marks marks={plan.marks} places={places} size={size} />
       {plan.series.map((series, at) => (
         <Points key={series.name} series={series} at={at} places={places} laboratory={laboratory} named={plan.series.length > 1} />
