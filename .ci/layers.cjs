@@ -9,7 +9,7 @@ const SEES = {
   plan: ['time', 'units', 'statistics', 'results', 'course', 'models'],
   rules: ['time', 'units', 'statistics', 'results', 'course', 'models', 'plan'],
   standing: ['time', 'units', 'statistics', 'results', 'course', 'models', 'plan', 'rules', 'review'],
-  review: ['time', 'rules'],
+  review: ['time', 'results', 'rules'],
   charts: ['time', 'units', 'statistics', 'results', 'course', 'models', 'plan', 'rules', 'review', 'standing'],
   intake: ['time', 'units', 'results'],
   access: [],

@@ -42,7 +42,7 @@ export async function guardedAction<S extends z.ZodType, T>(
 ): Promise<Outcome<T>> {
   return openAction(schema, form, async (input) => {
     const person = await signedIn()
-    if (person === null) return refused('not-allowed', 'Sign in first.')
+    if (person === null) return refused('not-allowed', 'You are signed out. Sign in in another tab of this browser, then send this again.')
     return (await refusedUnlessMay(person.call, permission, 'action')) ?? run(person.call, input)
   })
 }

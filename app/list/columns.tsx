@@ -31,7 +31,7 @@ function Why({ row }: { readonly row: ListRow }) {
   return (
     <>
       {row.why}
-      {(tags.length > 0 || row.cautions.length > 0 || row.more > 0) && (
+      {(tags.length > 0 || row.cautions.length > 0 || row.more > 0 || row.answered > 0) && (
         <div className="tags">
           {tags.map((tag) => (
             <span className="tag" key={tag}>
@@ -44,6 +44,7 @@ function Why({ row }: { readonly row: ListRow }) {
             </span>
           ))}
           {row.more > 0 && <span>and {counted(row.more, 'more finding')}</span>}
+          {row.answered > 0 && <span>{row.answered} answered</span>}
         </div>
       )}
     </>

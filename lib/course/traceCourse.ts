@@ -1,4 +1,4 @@
-import { type Analyte, type CourseEvent, type CourseEventOf, type History, historyAsOf, isWithdrawn } from '../results/index.ts'
+import { type Analyte, type CourseEvent, type CourseEventOf, countingResults, type History, historyAsOf, isWithdrawn } from '../results/index.ts'
 import type { Day } from '../time/index.ts'
 import { openingOf } from './baseline.ts'
 import type { Course, Marker, MarkerName, Measurement, Sample } from './course.ts'
@@ -25,12 +25,13 @@ function eventsOf<E extends CourseEvent['event']>(history: History, kind: E): re
 }
 
 /**
- * Traces one patient's course up to and including `today`, as if nothing collected or recorded later existed. Pure; neither the order of results nor
- * a result filed twice changes it.
+ * Traces one patient's course up to and including `today`, as if nothing collected or recorded later existed, and as if results that were excluded as
+ * spurious had never come. Pure; neither the order of results nor a result filed twice changes it.
  */
 export function traceCourse(history: History, today: Day, thresholds: Thresholds = DEFAULT_THRESHOLDS): Course {
   const known = historyAsOf(history, today)
-  const { patient, results } = known
+  const { patient } = known
+  const results = countingResults(known)
   const byAnalyte = samplesByAnalyte(results)
   const samplesOf = (analyte: Analyte): readonly Sample[] => byAnalyte.get(analyte) ?? NO_SAMPLES
   const creatinines = samplesOf('creatinine')

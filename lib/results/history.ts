@@ -1,16 +1,18 @@
 import type { Day } from '../time/index.ts'
+import type { Decision } from './decision.ts'
 import type { LabResult } from './labResult.ts'
 import type { CourseEvent, HeldNotice, Patient } from './patient.ts'
 
-/** All that is known of one patient: current result versions (withdrawn ones left out), course events, rows held. */
+/** All that is known of one patient: current result versions (withdrawn ones left out), course events, rows held, and what people decided. */
 export interface History {
   readonly patient: Patient
   readonly results: readonly LabResult[]
   readonly events: readonly CourseEvent[]
   readonly held: readonly HeldNotice[]
+  readonly decisions: readonly Decision[]
 }
 
-/** The history as if only what was collected, or happened, by `asOf` existed. */
+/** The history as if only what was collected, happened or was decided by `asOf` existed. */
 export function historyAsOf(history: History, asOf: Day): History {
   const { patient } = history
   const leftLater = patient.statusOn !== null && patient.statusOn > asOf
@@ -19,5 +21,6 @@ export function historyAsOf(history: History, asOf: Day): History {
     results: history.results.filter((result) => result.collected.on <= asOf),
     events: history.events.filter((event) => event.on <= asOf),
     held: history.held.filter((row) => (row.collectedOn ?? row.receivedOn) <= asOf),
+    decisions: history.decisions.filter((decision) => decision.on <= asOf),
   }
 }

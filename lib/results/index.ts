@@ -1,6 +1,8 @@
 /** Results as reported, the patients they belong to, and what is recorded of their course. Knows no rule. */
 export { ANALYTES, type Analyte } from './analyte.ts'
 export { currentVersion, isCorrection } from './currentVersion.ts'
+export type { AttributedValue, Decision, DecisionKind, DecisionOf, FindingDecision, ResultDecision } from './decision.ts'
+export { countingResults, exclusionsOf } from './excluded.ts'
 export { decideEventFiling, type EventFiling, type EventVersion, eventIdentity } from './fileCourseEvents.ts'
 export { decidePatientFiling, type PatientFiling } from './filePatients.ts'
 export { decideFiling, type Filing } from './fileResults.ts'

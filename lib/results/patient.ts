@@ -62,6 +62,8 @@ export type CourseEventOf<E extends CourseEvent['event']> = Extract<CourseEvent,
 
 /** A row of this patient that waits in the held queue: a person has not decided on it yet. */
 export interface HeldNotice {
+  /** Its number in the queue. */
+  readonly id: number
   readonly receivedOn: Day
   readonly collectedOn: Day | null
 }

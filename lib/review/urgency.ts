@@ -3,10 +3,10 @@ import { compareDays, type Day, day, daysBetween } from '../time/index.ts'
 import { compareText } from './compareText.ts'
 import { ranksOf } from './findingOrder.ts'
 
-/** What the order of the list asks of an assessment. Findings stand most urgent first. */
+/** What the order of the list asks of an assessment. Open findings stand most urgent first; what a review answers has no say. */
 export interface Placed {
   readonly course: { readonly patient: { readonly id: string } }
-  readonly findings: readonly Finding[]
+  readonly open: readonly Finding[]
   readonly due: readonly { readonly group: string; readonly dueOn: Day }[]
 }
 
@@ -35,9 +35,9 @@ export function firstDueOn(due: Placed['due']): Day | null {
  * The place of a patient in the list (clinical.md 3.8). `ORDER BY window_rank, state_rank, organ_rank, since, excess DESC, patient_id` over these
  * columns is the order of `compareUrgency`, where the database compares text by its bytes.
  */
-export function urgencyKey({ course, findings, due }: Placed): UrgencyKey {
+export function urgencyKey({ course, open, due }: Placed): UrgencyKey {
   const patientId = course.patient.id
-  const top = findings[0]
+  const top = open[0]
   if (top !== undefined) return { ...ranksOf(top), since: top.since, excess: top.excess, patientId }
   const next = firstDueOn(due)
   return {

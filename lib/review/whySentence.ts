@@ -1,10 +1,11 @@
-import { GROUP_WORDS, says, type Window } from '../rules/index.ts'
-import type { Day } from '../time/index.ts'
+import { type Finding, GROUP_WORDS, ruleTitle, says, type Window } from '../rules/index.ts'
+import { compareDays, type Day } from '../time/index.ts'
 import { firstDueOn, type Placed } from './urgency.ts'
 
 /** What the reason for a place asks of an assessment. */
 export interface Explained extends Placed {
   readonly course: Placed['course'] & { readonly phase: { readonly phase: string } | null; readonly leftOn: Day | null }
+  readonly answers: ReadonlyMap<Finding, { readonly bringBackOn: Day }>
 }
 
 const WHEN: Readonly<Record<Window, string>> = {
@@ -30,8 +31,17 @@ function onSchedule({ course, due }: Explained): string {
   return `On schedule: next due ${next} (${groups.join(', ')}).`
 }
 
-/** Why a patient stands where they stand: what the finding at the top says, how soon to look and since when it is open; else what is due next. */
+/** What waits for its day, in words, the soonest first; empty where no review answers anything. */
+function answered({ answers }: Explained): string {
+  const told = [...answers].toSorted(([, a], [, b]) => compareDays(a.bringBackOn, b.bringBackOn))
+  return told.map(([{ rule }, { bringBackOn }]) => ` Answered: ${ruleTitle(rule)}; comes back on ${bringBackOn}.`).join('')
+}
+
+/**
+ * Why a patient stands where they stand: what the finding at the top says, how soon to look and since when it is open; else what is due next, and what was
+ * answered and comes back.
+ */
 export function whySentence(assessment: Explained): string {
-  const top = assessment.findings[0]
-  return top === undefined ? onSchedule(assessment) : `${says(top)} Look ${WHEN[top.window]}; open since ${top.since}.`
+  const top = assessment.open[0]
+  return top === undefined ? `${onSchedule(assessment)}${answered(assessment)}` : `${says(top)} Look ${WHEN[top.window]}; open since ${top.since}.`
 }

@@ -1,11 +1,12 @@
 import { traceCourse } from '../course/index.ts'
 import { assessResponse, riskAssessments } from '../models/index.ts'
 import { type FollowUpPlan, testsDue } from '../plan/index.ts'
-import type { History } from '../results/index.ts'
-import { sortFindings } from '../review/index.ts'
+import { type History, historyAsOf } from '../results/index.ts'
+import { partAnswered, sortFindings } from '../review/index.ts'
 import { courseFindings, driftAfterDue, type Finding, GAP_RULES } from '../rules/index.ts'
 import { compareDays, type Day } from '../time/index.ts'
 import type { Assessment } from './assessment.ts'
+import { attributed } from './attributed.ts'
 import { holdsUntil } from './holdsUntil.ts'
 import { repeatsFor } from './repeats.ts'
 
@@ -24,17 +25,27 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
   const due = testsDue(course, plan, risk, repeatsFor(found))
   const drift = driftAfterDue(course, due, found)
   const gaps = course.leftOn === null ? GAP_RULES.flatMap((rule) => rule.check(course, due, found)) : []
-  const all = sortFindings([...found, ...drift, ...gaps])
-  const findings = all.filter((finding) => finding.endedOn === null)
+  const known = historyAsOf(history, today)
+  const { told, attributions } = attributed([...found, ...drift, ...gaps], course, known.decisions)
+  const all = sortFindings(told)
+  const current = all.filter((finding) => finding.endedOn === null)
+  const { open, answers } = partAnswered(current, known.decisions, today)
   return {
     asOf: today,
     course,
-    findings,
+    known,
+    findings: [...open, ...answers.keys()],
+    open,
+    answers,
+    attributions,
     history: all.filter((finding) => finding.endedOn !== null).sort(latestEndedFirst),
     due,
     risk,
     response: assessResponse(course),
-    window: findings[0]?.window ?? 'on-schedule',
-    holdsUntil: holdsUntil(history, course, due, found),
+    window: open[0]?.window ?? 'on-schedule',
+    holdsUntil: holdsUntil(history, course, due, found, [
+      ...[...answers.values()].map((answer) => answer.bringBackOn),
+      ...[...attributions.values()].map((attribution) => attribution.until),
+    ]),
   }
 }

@@ -1,3 +1,4 @@
 /** What Lowmark says of a patient on a day: findings, due tests, risk, response, and how long the answer holds. */
 export { assess } from './assess.ts'
 export type { Assessment } from './assessment.ts'
+export { type Attribution, isAttributable, shownOn, valuesNow } from './attributed.ts'

@@ -11,6 +11,7 @@ export type { ListFacets, StandingOnList, StandingQuery } from './read/reviewLis
 export type { Versions } from './read/standings.ts'
 export type { ReadTrailRow, TrailCheck, TrailQuery } from './read/trail.ts'
 export type { Reader } from './reader.ts'
+export type { NewDecision } from './rows/decision.ts'
 export type { StoredPatient } from './rows/patient.ts'
 export { type PlanState, planText } from './rows/planVersion.ts'
 export type { NewResult, StoredResult } from './rows/result.ts'

@@ -4,9 +4,11 @@ import type { Connection } from './connection.ts'
 import type { EndedBecause } from './read/accounts.ts'
 import type { FileCounts, RefusedRow } from './read/files.ts'
 import { readerOf } from './reader.ts'
+import type { NewDecision } from './rows/decision.ts'
 import type { NewResult } from './rows/result.ts'
 import type { StandingRow } from './rows/standing.ts'
 import * as accounts from './write/accounts.ts'
+import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as patients from './write/patients.ts'
@@ -30,6 +32,7 @@ export function txOf(connection: Connection) {
     insertHeld: (row: held.NewHeld) => held.insertHeld(connection, row),
     insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
+    insertDecision: (decision: NewDecision) => decisions.insertDecision(connection, decision),
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),
     decidePlanVersion: (decision: plans.PlanDecision) => plans.decidePlanVersion(connection, decision),

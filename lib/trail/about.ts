@@ -1,4 +1,4 @@
-import type { TrailAction, TrailEvent } from './event.ts'
+import type { Decided, DecidedOfResult, TrailAction, TrailEvent } from './event.ts'
 import type { TrailRow } from './row.ts'
 
 type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
@@ -8,6 +8,18 @@ const PLAIN: About = { outcome: 'success', purpose: null, patientId: null, objec
 const account = ({ account: name }: { readonly account: string }): Partial<About> => ({ object: `account ${name}` })
 
 const plan = ({ version }: { readonly version: number | null }): Partial<About> => ({ object: 'follow-up plan', objectVersion: version })
+const decision = ({ patientId, decisionId, before, after }: Decided): Partial<About> => ({
+  patientId,
+  object: `decision ${decisionId}`,
+  beforeHash: before,
+  afterHash: after,
+})
+
+const result = (event: DecidedOfResult): Partial<About> => ({
+  ...decision(event),
+  object: `result ${event.resultId}`,
+  objectVersion: event.version,
+})
 
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
   'sign-in': ({ outcome }) => ({ outcome }),
@@ -18,6 +30,11 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),
   'held-resolved': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
+  'review-recorded': decision,
+  'attribution-recorded': decision,
+  'attribution-withdrawn': decision,
+  'result-excluded': result,
+  'result-restored': result,
   'account-added': account,
   'account-code-given': account,
   'account-activated': account,

@@ -11,6 +11,22 @@ export interface Actor {
   readonly requestId: string
 }
 
+/** A decision about a patient, by its number. What was typed and what it is about stay with the decision; its digest stands for them here. */
+export interface Decided {
+  readonly patientId: string
+  readonly decisionId: number
+  /** SHA-256 of the decision this one takes the place of or takes back; null where there was none. */
+  readonly before: string | null
+  /** SHA-256 of the decision as stored. */
+  readonly after: string
+}
+
+/** A decision about one version of one result. */
+export interface DecidedOfResult extends Decided {
+  readonly resultId: number
+  readonly version: number
+}
+
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
   | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
@@ -42,6 +58,11 @@ export type TrailEvent =
       /** Its reason is a person's free text and stays with the held row: the log is read by those who may see no clinical content. */
       readonly decision: 'file' | 'refuse'
     }
+  | ({ readonly action: 'review-recorded' } & Decided)
+  | ({ readonly action: 'attribution-recorded' } & Decided)
+  | ({ readonly action: 'attribution-withdrawn' } & Decided)
+  | ({ readonly action: 'result-excluded' } & DecidedOfResult)
+  | ({ readonly action: 'result-restored' } & DecidedOfResult)
   | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
   | { readonly action: 'account-code-given'; readonly account: string }
   | { readonly action: 'account-activated'; readonly account: string }

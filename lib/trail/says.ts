@@ -11,6 +11,10 @@ export interface Telling {
   readonly patients: boolean
 }
 
+function ofPatient({ patientId }: { readonly patientId: string }, { patients }: Telling): string {
+  return patients ? ` for patient ${patientId}` : ''
+}
+
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
   'sign-in': ({ outcome }) => (outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
@@ -23,6 +27,11 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
   'held-resolved': ({ heldId, patientId, decision }, { patients }) =>
     `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}.`,
+  'review-recorded': (event, telling) => `Review ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
+  'attribution-recorded': (event, telling) => `Attribution ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
+  'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,
+  'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,
+  'result-restored': (event, telling) => `Version ${event.version} of result ${event.resultId} was restored${ofPatient(event, telling)}.`,
   'account-added': ({ account, role }) => `Account ${account} was added with the role ${role}.`,
   'account-code-given': ({ account }) => `Account ${account} was given a new one-time code.`,
   'account-activated': ({ account }) => `Account ${account} was activated.`,

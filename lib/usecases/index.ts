@@ -10,6 +10,11 @@ export type { OneTimeCode } from './accounts/oneTimeCode.ts'
 export type { Call, Outcome } from './call.ts'
 export { clinicDay } from './clinicDay.ts'
 export { consoleCall } from './consoleCall.ts'
+export { excludeResult } from './decisions/excludeResult.ts'
+export { recordAttribution } from './decisions/recordAttribution.ts'
+export { recordReview } from './decisions/recordReview.ts'
+export { restoreResult } from './decisions/restoreResult.ts'
+export { withdrawAttribution } from './decisions/withdrawAttribution.ts'
 export { demonstrationAccounts } from './demonstration/demonstrationAccounts.ts'
 export { fillDemonstration, isDemonstration, isEmptyDatabase } from './demonstration/fillDemonstration.ts'
 export { heldRows } from './held/heldRows.ts'
@@ -44,6 +49,7 @@ export { recheck } from './standing/recheck.ts'
 export { renewStandings } from './standing/renewStandings.ts'
 export type {
   AccountView,
+  AnswerView,
   EvidenceView,
   FileReport,
   FindingView,
@@ -53,6 +59,7 @@ export type {
   ListQuery,
   ListRow,
   PatientView,
+  ResultView,
   RowOutcome,
   RowProblem,
   TrailRowView,

@@ -1,7 +1,7 @@
 import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
 import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
-import { whySentence } from '../review/index.ts'
+import { type Answer, bringBackAtMost, findingKey, pastAnswersTo, whySentence } from '../review/index.ts'
 import {
   CAUTION_SAYS,
   derivedValues,
@@ -16,9 +16,10 @@ import {
   ruleTitle,
   says,
 } from '../rules/index.ts'
-import type { Assessment } from '../standing/index.ts'
+import { type Assessment, type Attribution, isAttributable } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
-import type { EvidenceView, FindingView, ImmunofixationView, PatientView } from './views.ts'
+import { resultViews } from './resultViews.ts'
+import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './views.ts'
 
 function nameOf({ familyName, givenName }: Patient): string | null {
   return [familyName, givenName].filter((part) => part !== null).join(', ') || null
@@ -40,12 +41,23 @@ function evidenceView({ resultIds, ...evidence }: Evidence, results: ReadonlyMap
   return { ...evidence, sources }
 }
 
-function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>): FindingView {
+function answerView({ by, on, text }: Answer): AnswerView {
+  return { by, on, note: text }
+}
+
+function attributionView({ decision: { id, text, by, on }, until, worsePercent }: Attribution): NonNullable<FindingView['attribution']> {
+  return { id, cause: text, by, on, until, worsePercent }
+}
+
+function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, { answers, attributions, known }: Assessment): FindingView {
   const { rule, state, certainty, window, since, endedOn, cautions, evidence, facts } = finding
   const { probability } = facts
   const { asks, source } = ruleAbout(rule)
+  const answer = answers.get(finding) ?? null
+  const attribution = attributions.get(finding) ?? null
   return {
     rule,
+    key: findingKey(finding),
     title: ruleTitle(rule),
     state,
     certainty,
@@ -58,6 +70,10 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>):
     probability: probability === undefined ? null : { words: probabilityWords(probability), value: probability },
     asks,
     source,
+    answered: answer === null ? null : { ...answerView(answer), bringBackOn: answer.bringBackOn },
+    attributable: isAttributable(finding) && attribution === null,
+    attribution: attribution === null ? null : attributionView(attribution),
+    pastAnswers: pastAnswersTo(finding, known.decisions, answer).map(answerView),
   }
 }
 
@@ -66,8 +82,11 @@ function immunofixationView(read: FixationReading): ImmunofixationView {
   return { on, specimen, text, laboratory, corrected, reading, readAs: readAs(read), means: readingMeans(read) }
 }
 
-/** One patient as the page shows it: sentences in words, every piece of evidence with the file and row it came from. Pure. */
-export function patientView(assessment: Assessment): PatientView {
+/**
+ * One patient as the page shows it: sentences in words, every piece of evidence with the file and row it came from. `replaced` are excluded result
+ * versions that no longer count for another reason. Pure.
+ */
+export function patientView(assessment: Assessment, replaced: readonly LabResult[] = []): PatientView {
   const { asOf, course } = assessment
   const { patient, phase } = course
   const results = resultsOf(course)
@@ -93,8 +112,8 @@ export function patientView(assessment: Assessment): PatientView {
     charts: patientCharts(assessment),
     immunofixations: immunofixationReadings(course).map(immunofixationView),
     derived: derivedValues(course),
-    findings: assessment.findings.map((finding) => findingView(finding, results)),
-    history: assessment.history.map((finding) => findingView(finding, results)),
+    findings: assessment.findings.map((finding) => findingView(finding, results, assessment)),
+    history: assessment.history.map((finding) => findingView(finding, results, assessment)),
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => ({
       group,
       lastDoneOn,
@@ -106,5 +125,7 @@ export function patientView(assessment: Assessment): PatientView {
     response: assessment.response,
     risk: assessment.risk,
     held: course.held.length,
+    bringBackAtMost: bringBackAtMost(assessment.due, asOf),
+    results: resultViews(assessment.known, replaced),
   }
 }

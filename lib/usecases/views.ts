@@ -21,8 +21,10 @@ export interface ListRow {
   readonly certainty: string | null
   /** The one sentence why. */
   readonly why: string
-  /** How many further findings are current. */
+  /** How many further findings are current and unanswered. */
   readonly more: number
+  /** How many current findings a review answers: they wait for their day and do not count for the place. */
+  readonly answered: number
   readonly cautions: readonly string[]
   readonly strip: Strip | null
   readonly since: Day | null
@@ -57,8 +59,17 @@ export interface EvidenceView {
   readonly sources: readonly { readonly fileName: string; readonly line: number; readonly received: string; readonly laboratory: string | null }[]
 }
 
+/** What a person typed about a finding, and when. */
+export interface AnswerView {
+  readonly by: string
+  readonly on: Day
+  readonly note: string
+}
+
 export interface FindingView {
   readonly rule: string
+  /** Names the finding with its evidence: a review or an attribution is about this and nothing newer. */
+  readonly key: string
   /** What the rule is called. */
   readonly title: string
   readonly state: string
@@ -73,6 +84,39 @@ export interface FindingView {
   readonly probability: { readonly words: string; readonly value: string } | null
   readonly asks: string
   readonly source: string
+  /** The review that answers it today; null while it is open. It is open again on `bringBackOn`. */
+  readonly answered: (AnswerView & { readonly bringBackOn: Day }) | null
+  /** Whether another cause could be recorded for it today. */
+  readonly attributable: boolean
+  /** The other cause recorded for it, while that holds; `until` is the day the finding comes back. */
+  readonly attribution: {
+    readonly id: number
+    readonly cause: string
+    readonly by: string
+    readonly on: Day
+    readonly until: Day
+    /** It ends sooner once the value is worse by so many per cent. */
+    readonly worsePercent: number
+  } | null
+  /** Earlier reviews of it that answer it no more, latest first. */
+  readonly pastAnswers: readonly AnswerView[]
+}
+
+/** One stored result as received, with what became of it. */
+export interface ResultView {
+  readonly resultId: number
+  readonly analyte: string
+  readonly collectedOn: Day
+  /** Value and unit as received. */
+  readonly received: string
+  readonly laboratory: string | null
+  readonly method: string | null
+  readonly fileName: string
+  readonly line: number
+  readonly version: number
+  readonly status: string
+  /** Who took it out as spurious, when and why; it then counts for nothing. Null while it counts. */
+  readonly excluded: { readonly by: string; readonly on: Day; readonly reason: string } | null
 }
 
 /** One immunofixation as the page shows it: the text as received, how it was read, and what that means against the diagnosis. */
@@ -145,6 +189,10 @@ export interface PatientView {
     readonly missing: readonly string[]
   }[]
   readonly held: number
+  /** The latest day a review may bring a finding back on. */
+  readonly bringBackAtMost: Day
+  /** Every result that counts or was excluded, latest collected first. */
+  readonly results: readonly ResultView[]
 }
 
 export type RowOutcome = 'filed' | 'known' | 'corrected' | 'held' | 'refused'

@@ -1,6 +1,7 @@
 import type {
   CourseEvent,
   CourseEventOf,
+  Decision,
   HeavyChain,
   History,
   Intent,
@@ -47,6 +48,7 @@ export interface HistoryWords {
   readonly boneAgents?: readonly (readonly [on: string, regimen?: readonly string[]])[]
   readonly left?: readonly [on: string, reason: 'transferred' | 'discharged' | 'died']
   readonly held?: readonly (readonly [receivedOn: string, collectedOn?: string])[]
+  readonly decisions?: readonly Decision[]
 }
 
 function lineEvents(lines: readonly LineWords[]): CourseEvent[] {
@@ -115,10 +117,12 @@ export function history(words: HistoryWords): History {
     },
     results: (words.results ?? []).map((row, at) => labResult(row, at + 1)),
     events: eventsOf(words),
-    held: (words.held ?? []).map(([receivedOn, collectedOn]) => ({
+    held: (words.held ?? []).map(([receivedOn, collectedOn], at) => ({
+      id: at + 1,
       receivedOn: day(receivedOn),
       collectedOn: collectedOn === undefined ? null : day(collectedOn),
     })),
+    decisions: words.decisions ?? [],
   }
 }
 

@@ -6,12 +6,18 @@ import { type HistoryWords, history } from '../builders/history.ts'
 
 /** An assessment with the course and its findings; nothing due, no risk, no response: charts ask for none of them. */
 export function assessed(words: HistoryWords, today: string): Assessment {
-  const course = traceCourse(history(words), day(today))
+  const known = history(words)
+  const course = traceCourse(known, day(today))
   const findings = courseFindings(course)
+  const current = findings.filter(({ endedOn }) => endedOn === null)
   return {
     asOf: course.today,
     course,
-    findings: findings.filter(({ endedOn }) => endedOn === null),
+    known,
+    findings: current,
+    open: current,
+    answers: new Map(),
+    attributions: new Map(),
     history: findings.filter(({ endedOn }) => endedOn !== null),
     due: [],
     risk: [],

@@ -89,5 +89,5 @@ test('marrow of one day from event and laboratory: the higher percentage, all ab
 })
 
 test('rows still held are part of the course', () => {
-  expect(courseOf({ held: [['2020-01-02', '2020-01-01']] }).held).toEqual([{ receivedOn: '2020-01-02', collectedOn: '2020-01-01' }])
+  expect(courseOf({ held: [['2020-01-02', '2020-01-01']] }).held).toEqual([{ id: 1, receivedOn: '2020-01-02', collectedOn: '2020-01-01' }])
 })

@@ -8,6 +8,7 @@ import {
   changeRole,
   disableAccount,
   endSessions,
+  excludeResult,
   giveCode,
   heldRows,
   listAccounts,
@@ -22,10 +23,14 @@ import {
   readRule,
   readRules,
   readTrail,
+  recordAttribution,
+  recordReview,
   refusePlan,
   resolveHeld,
+  restoreResult,
   showList,
   tryPlan,
+  withdrawAttribution,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
@@ -60,6 +65,12 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/accounts': { needs: 'accounts.manage', says: 'accountsPage(', behind: (call) => listAccounts(call) },
 }
 
+const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
+const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
+
+/** Where server actions stand. */
+const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts']
+
 /** Every server action, by its name. */
 const ACTIONS: Readonly<Record<string, Door>> = {
   leave: { needs: null, because: 'signing out' },
@@ -69,6 +80,23 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   changePersonsRole: { needs: 'accounts.manage', says: 'changeRole', behind: (call) => changeRole(call, { name: 'nobody there', role: 'quality' }) },
   givePersonsCode: { needs: 'accounts.manage', says: 'giveCode', behind: (call) => giveCode(call, { name: 'nobody there' }) },
   endPersonsSessions: { needs: 'accounts.manage', says: 'endSessions', behind: (call) => endSessions(call, { name: 'nobody there' }) },
+  answerFinding: {
+    needs: 'review.write',
+    says: 'recordReview',
+    behind: (call) => recordReview(call, { ...FINDING, note: 'looked', bringBackOn: null }),
+  },
+  recordCause: {
+    needs: 'attribution.write',
+    says: 'recordAttribution',
+    behind: (call) => recordAttribution(call, { ...FINDING, cause: 'bleeding' }),
+  },
+  withdrawCause: {
+    needs: 'attribution.write',
+    says: 'withdrawAttribution',
+    behind: (call) => withdrawAttribution(call, { patientId: 'P-1', attributionId: 1, reason: 'not ours' }),
+  },
+  excludeValue: { needs: 'exclusion.write', says: 'excludeResult', behind: (call) => excludeResult(call, RESULT) },
+  restoreValue: { needs: 'exclusion.write', says: 'restoreResult', behind: (call) => restoreResult(call, RESULT) },
   decideHeld: { needs: 'held.resolve', says: 'resolveHeld', behind: (call) => resolveHeld(call, 1, 'refuse', 'not ours') },
   proposePlanChange: { needs: 'plan.propose', says: 'proposePlan', behind: (call) => proposePlan(call, { ...WISH, note: '' }) },
   withdrawPlanProposal: { needs: 'plan.propose', says: 'withdrawProposal', behind: (call) => withdrawProposal(call, { version: 9 }) },
@@ -79,9 +107,11 @@ const ACTIONS: Readonly<Record<string, Door>> = {
 const DOORS = [...Object.entries(ROUTES), ...Object.entries(ACTIONS)].flatMap(([name, door]) => (door.needs === null ? [] : [{ name, ...door }]))
 const EVERYBODY: readonly (Role | 'none')[] = [...ROLES, 'none']
 
-/** The text of one exported function, up to the next one. */
-function functionText(source: string, name: string): string {
-  const from = source.indexOf(`export async function ${name}(`)
+/** The text of one action, up to the next one of its file. */
+function actionText(name: string): string {
+  const begins = `export async function ${name}(`
+  const source = ACTION_FILES.map(textOf).find((text) => text.includes(begins)) ?? ''
+  const from = source.indexOf(begins)
   const to = source.indexOf('\nexport ', from + 1)
   return source.slice(from, to === -1 ? undefined : to)
 }
@@ -97,8 +127,12 @@ describe('routes and actions', () => {
     const found = filesUnder(['app'], ['page.tsx', 'route.ts', 'page.ts', 'route.tsx']).map(dirname)
     expect(found.toSorted()).toEqual(Object.keys(ROUTES).toSorted())
     const actions = filesUnder(['app'], ['.ts', '.tsx']).filter((path) => /^'use server'/m.test(textOf(path)))
-    expect(actions).toEqual(['app/_server/actions.ts'])
-    const exported = [...textOf('app/_server/actions.ts').matchAll(/^export async function (\w+)/gm)].map(([, name]) => name ?? '')
+    expect(actions).toEqual(ACTION_FILES)
+    const exported = [
+      ...ACTION_FILES.map(textOf)
+        .join('\n')
+        .matchAll(/^export async function (\w+)/gm),
+    ].map(([, name]) => name ?? '')
     expect(exported.toSorted()).toEqual(Object.keys(ACTIONS).toSorted())
   })
 
@@ -114,7 +148,7 @@ describe('routes and actions', () => {
   })
 
   it.each(Object.entries(ACTIONS))('the action %s is wrapped', (name, door) => {
-    const text = functionText(textOf('app/_server/actions.ts'), name)
+    const text = actionText(name)
     expect(text).toContain(door.needs === null ? 'openAction(' : `guardedAction('${door.needs}'`)
     if (door.needs !== null) expect(text).toContain(door.says)
   })
@@ -150,6 +184,11 @@ describe('routes and actions', () => {
       proposePlanChange: ['physician'],
       publishPlanVersion: ['administrator'],
       decideHeld: ['navigator', 'physician', 'administrator'],
+      answerFinding: ['navigator', 'physician'],
+      recordCause: ['physician'],
+      withdrawCause: ['physician'],
+      excludeValue: ['physician'],
+      restoreValue: ['physician'],
     })
   })
 })

@@ -2,6 +2,7 @@ import { request as plainRequest } from 'node:http'
 import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { sendAgain } from './sendAgain.ts'
 import { sendIntake } from './sendIntake.ts'
 
 const BEHIND_SIGN_IN = [
@@ -82,18 +83,8 @@ export function doors(clinic: () => Clinic): void {
       await admin.page.getByRole('button', { name: 'Add' }).click()
       const request = await sent
       await admin.page.locator('.code').waitFor()
-      const sentBody = request.postDataBuffer()?.toString('latin1') ?? ''
-      const again = async (cookies: readonly { name: string; value: string }[], origin: string | null, name = 'never-added'): Promise<string> => {
-        const { 'next-action': action = '', 'content-type': type = '', accept = '' } = request.headers()
-        const headers = {
-          'next-action': action,
-          'content-type': type,
-          accept,
-          cookie: cookies.map(({ name, value }) => `${name}=${value}`).join('; '),
-          ...(origin === null ? {} : { origin }),
-        }
-        return (await fetch(request.url(), { method: 'POST', headers, body: Buffer.from(sentBody.replaceAll('first-added', name), 'latin1') })).text()
-      }
+      const again = (cookies: readonly { name: string; value: string }[], origin: string | null, name = 'never-added') =>
+        sendAgain(request, { cookies, origin, words: [['first-added', name]] })
       const nurse = await signedInAs(clinic(), 'navigator')
       expect(await again(await nurse.context.cookies(), clinic().url)).toContain('The role navigator does not include this')
       expect(await again(await admin.context.cookies(), null)).toContain('did not come from a page of Lowmark')

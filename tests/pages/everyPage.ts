@@ -7,12 +7,23 @@ import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 const WIDTHS = [1440, 1024, 390] as const
 const THEMES = ['light', 'dark'] as const
 
-const PAGES: readonly { readonly name: string; readonly as: Role | null; readonly path: string; readonly status: number }[] = [
+interface Shown {
+  readonly name: string
+  readonly as: Role | null
+  readonly path: string
+  readonly status: number
+  /** With the forms of every finding, the table of results and the form of its first row in sight. */
+  readonly opened?: boolean
+}
+
+const PAGES: readonly Shown[] = [
   { name: 'sign-in', as: null, path: '/sign-in', status: 200 },
   { name: 'activate', as: null, path: '/activate', status: 200 },
   { name: 'list', as: 'navigator', path: '/list', status: 200 },
   { name: 'list-by-patient', as: 'navigator', path: '/list?sort=patient&order=down&page=2', status: 200 },
   { name: 'patient', as: 'physician', path: 'first patient', status: 200 },
+  { name: 'patient-opened', as: 'physician', path: 'first patient', status: 200, opened: true },
+  { name: 'patient-nurse', as: 'navigator', path: 'first patient', status: 200 },
   { name: 'intake', as: 'navigator', path: '/intake', status: 200 },
   { name: 'report', as: 'navigator', path: 'last report', status: 200 },
   { name: 'held', as: 'navigator', path: '/held', status: 200 },
@@ -34,7 +45,7 @@ export function everyPage(clinic: () => Clinic): void {
   mkdirSync('tests/output', { recursive: true })
 
   describe.each(THEMES)('in the %s theme', (colorScheme) => {
-    it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status }) => {
+    it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status, opened = false }) => {
       const { page, context, complaints } = as === null ? await visit(clinic(), { colorScheme }) : await signedInAs(clinic(), as, { colorScheme })
       const address = await addressFor(page, path)
       for (const width of WIDTHS) {
@@ -42,6 +53,7 @@ export function everyPage(clinic: () => Clinic): void {
         const response = await page.goto(address)
         expect(response?.status()).toBe(status)
         await page.waitForLoadState('networkidle')
+        if (opened) await openAll(page)
         expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
         await page.screenshot({ path: `tests/output/${name}-${width}-${colorScheme}.png`, fullPage: width === 390 })
         // The layouts are two, the table and the cards; the width between them is only looked at.
@@ -57,6 +69,12 @@ export function everyPage(clinic: () => Clinic): void {
 }
 
 type Page = Awaited<ReturnType<typeof visit>>['page']
+
+function openAll(page: Page): Promise<void> {
+  return page.locator('.finding-work details, details:has(.results), .results tr:first-child details').evaluateAll((boxes) => {
+    for (const box of boxes) box.setAttribute('open', '')
+  })
+}
 
 async function addressFor(page: Page, path: string): Promise<string> {
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''

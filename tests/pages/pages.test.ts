@@ -1,4 +1,6 @@
 import { afterAll, beforeAll } from 'vitest'
+import { answers } from './answers.ts'
+import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
@@ -24,6 +26,8 @@ afterAll(async () => {
 
 everyPage(clinic)
 navigator(clinic)
+answers(clinic)
+causes(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)

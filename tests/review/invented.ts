@@ -23,7 +23,7 @@ export function finding(of: Partial<Finding>): Finding {
 
 /** A patient of the list. */
 export function placed(id: string, findings: readonly Finding[], dueOn: readonly string[] = []): Placed {
-  return { course: { patient: { id } }, findings, due: dueOn.map((on) => ({ group: 'chemistry', dueOn: day(on) })) }
+  return { course: { patient: { id } }, open: findings, due: dueOn.map((on) => ({ group: 'chemistry', dueOn: day(on) })) }
 }
 
 const someDay: fc.Arbitrary<Day> = fc.integer({ min: 0, max: 3 }).map((days) => addDays(day('2024-01-01'), days))

@@ -60,7 +60,7 @@ export function throughIntake(files: Cohort['files'], today: Day): Taken {
       const put = (outcome: keyof Taken['outcomes'], reason?: HeldReason | RefusedReason, on: Day | null = null) => {
         outcomes[outcome] += 1
         if (reason !== undefined) reasons.push(reason)
-        if (outcome === 'held') held.set(id, [...(held.get(id) ?? []), { receivedOn: today, collectedOn: on }])
+        if (outcome === 'held') held.set(id, [...(held.get(id) ?? []), { id: rows, receivedOn: today, collectedOn: on }])
       }
       if (read.kind === 'patients') {
         const taken = interpretPatient(raw, patient, today)
@@ -102,6 +102,7 @@ export function throughIntake(files: Cohort['files'], today: Day): Taken {
       }),
       events: [...(events.get(patient.id)?.values() ?? [])].flatMap((versions): CourseEvent[] => versions.slice(-1).map(({ event }) => event)),
       held: held.get(patient.id) ?? [],
+      decisions: [],
     }),
   )
   return { histories, rows, outcomes, reasons }

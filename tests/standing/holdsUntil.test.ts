@@ -7,6 +7,7 @@ import { assess } from '../../lib/standing/index.ts'
 import { addDays, type Day, day, daysBetween } from '../../lib/time/index.ts'
 import { type HistoryWords, history } from '../builders/history.ts'
 import { blood, immunoglobulins } from '../plan/visits.ts'
+import { decided } from './decided.ts'
 import { asked } from './inventedHistory.ts'
 
 const on = (words: HistoryWords, today: string) => assess(history(words), DEFAULT_PLAN, day(today))
@@ -14,16 +15,33 @@ const on = (words: HistoryWords, today: string) => assess(history(words), DEFAUL
 /** What is kept of an answer: everything but the day it was given, the course it was traced from, and days late, which are counted when shown. */
 function kept(words: HistoryWords, today: string) {
   const answer = on(words, today)
-  const { findings, history: past, risk, response, window } = answer
+  const { findings, open, history: past, risk, response, window } = answer
+  const [answered, attributed] = [[...answer.answers.values()], [...answer.attributions.values()]]
   const due = answer.due.map(({ daysLate, ...rest }) => rest)
-  return { findings, past, risk, response, window, due, says: findings.map(says), why: whySentence(answer), key: urgencyKey(answer) }
+  return {
+    findings,
+    open,
+    answered,
+    attributed,
+    past,
+    risk,
+    response,
+    window,
+    due,
+    says: findings.map(says),
+    why: whySentence(answer),
+    key: urgencyKey(answer),
+  }
 }
 
 const DAYS_LOOKED_AHEAD = 40
 
-test('an answer stays the same up to and including the day it holds until', () => {
+test.each([
+  ['nobody decided anything about', asked, 200],
+  ['people decided about', decided, 150],
+])('an answer stays the same up to and including the day it holds until: of a history %s', (_, some, numRuns) => {
   fc.assert(
-    fc.property(asked, ({ words, today }) => {
+    fc.property(some, ({ words, today }) => {
       const { holdsUntil } = on(words, today)
       const answer = kept(words, today)
       const last = holdsUntil === null ? DAYS_LOOKED_AHEAD : daysBetween(day(today), holdsUntil)
@@ -31,7 +49,7 @@ test('an answer stays the same up to and including the day it holds until', () =
       const ahead = [...Array(Math.min(last, DAYS_LOOKED_AHEAD)).keys()].map((days) => days + 1)
       for (const days of new Set([...ahead, last])) expect(kept(words, addDays(day(today), days))).toEqual(answer)
     }),
-    { numRuns: 200 },
+    { numRuns },
   )
 })
 
@@ -58,6 +76,33 @@ test('an answer that holds for good is the same ten years later', () => {
       expect(kept(words, addDays(day(today), 3653))).toEqual(kept(words, today))
     }),
     { numRuns: 40 },
+  )
+})
+
+test('in which order decisions are told changes nothing', () => {
+  const shuffled = decided.chain(({ words, today }) => {
+    const decisions = words.decisions ?? []
+    return fc.record({
+      words: fc.constant(words),
+      otherwise: fc.shuffledSubarray([...decisions], { minLength: decisions.length }),
+      today: fc.constant(today),
+    })
+  })
+  fc.assert(
+    fc.property(shuffled, ({ words, otherwise, today }) => {
+      expect(kept({ ...words, decisions: otherwise }, today)).toEqual(kept(words, today))
+    }),
+    { numRuns: 100 },
+  )
+})
+
+test('a decision changes nothing before its day', () => {
+  fc.assert(
+    fc.property(decided, ({ words, today }) => {
+      const early = (words.decisions ?? []).filter(({ on }) => on <= today)
+      expect(kept({ ...words, decisions: early }, today)).toEqual(kept(words, today))
+    }),
+    { numRuns: 100 },
   )
 })
 

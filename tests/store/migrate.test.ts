@@ -5,6 +5,8 @@ import { expect, test } from 'vitest'
 import { DEFAULT_PLAN, valuesOf } from '../../lib/plan/index.ts'
 import { NotOpened, openStore } from '../../lib/store/index.ts'
 import { readMigrations } from '../../lib/store/migrate/migrations.ts'
+import { excludeResult, listDocument } from '../../lib/usecases/index.ts'
+import { callOf, granted } from '../usecases/accounts/persons.ts'
 import { freshUrl } from './freshStore.ts'
 import { addPatient, CALL, TODAY } from './samples.ts'
 
@@ -36,6 +38,32 @@ function copiedMigrations(url: string): string {
   cpSync('prisma/migrations', directory, { recursive: true })
   return directory
 }
+
+test('a database of the first version, with patients in it, is brought to this one and loses nothing but what is worked out', async () => {
+  const url = freshUrl()
+  const first = join(dirname(pathOf(url)), 'first')
+  cpSync('prisma/migrations/20261125100000_first', join(first, '20261125100000_first'), { recursive: true })
+  await (await openStore(url, { migrations: first })).close()
+  const old = new Database(pathOf(url))
+  old.exec(`INSERT INTO intake_file_bytes VALUES ('${'a'.repeat(64)}', x'00');
+    INSERT INTO intake_file (id, name, sha256, byte_count, received_at, received_by) VALUES (1, 'a.csv', '${'a'.repeat(64)}', 1, '2026-11-25T10:00:00.000Z', 'x');
+    INSERT INTO patient (id, birth_date, sex, status, file_id, line) VALUES ('P1', '1960', 'female', 'followed', 1, 2);
+    INSERT INTO result (id, patient_id, identity, version, current, code, analyte, collected_at, collected_on, collected_order, status, kind, kept_low, kept_high,
+      printed_low, printed_high, printed_unit, value_text, unit_text, file_id, line)
+      VALUES (7, 'P1', 'i', 1, 1, '17861-6', 'calcium', '2026-11-24', '2026-11-24', 0, 'final', 'number', '3.2', '3.2', '3.2', '3.2', 'mmol/L', '3.2', 'mmol/L', 1, 2);
+    INSERT INTO standing (patient_id, history_revision, followed, rules_version, plan_version, evaluated_on, window_rank, state_rank, organ_rank, excess, phase, window, answer)
+      VALUES ('P1', 0, 1, 'r', 'p', '2026-11-25', 4, 3, 1, 0, 'unrecorded', 'on-schedule', '{}');
+    INSERT INTO standing_finding VALUES ('P1', 'pd-serum')`)
+  old.close()
+  const store = await openStore(url)
+  const history = store.reader.loadHistory('P1')?.history
+  expect([history?.results.map(({ id }) => id), history?.decisions, store.reader.standings()]).toEqual([[7], [], []])
+  const call = callOf(store, 'physician')
+  expect(granted(await listDocument(call, null)).patients).toMatchObject([{ patientId: 'P1', window: 'same-day' }])
+  granted(await excludeResult(call, { patientId: 'P1', resultId: 7, reason: 'mixed up' }))
+  expect(granted(await listDocument(call, null)).patients).toMatchObject([{ patientId: 'P1', window: 'on-schedule' }])
+  await store.close()
+})
 
 test('a migration changed after it was applied refuses the start', async () => {
   const url = freshUrl()

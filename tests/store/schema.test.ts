@@ -96,6 +96,7 @@ test('the generated client reads every table', async () => {
     prisma.heldRow.findMany(),
     prisma.refusedRow.findMany(),
     prisma.standing.findMany({ include: { findings: true } }),
+    prisma.decision.findMany({ include: { withdrawals: true } }),
     prisma.account.findMany({ include: { sessions: true } }),
     prisma.trail.findMany(),
     prisma.planVersion.findMany(),

@@ -2,6 +2,8 @@ import { expect, test } from 'vitest'
 import { day } from '../../lib/time/index.ts'
 import { type TrailEvent, trailSays } from '../../lib/trail/index.ts'
 
+const DECIDED = { patientId: 'P1', decisionId: 4, before: null, after: 'a' } as const
+
 const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sign-in', outcome: 'success' }, 'Signed in.'],
   [{ action: 'sign-in', outcome: 'failure' }, 'A sign-in failed.'],
@@ -29,6 +31,11 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   ],
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
   [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse' }, 'Held row 7 was refused.'],
+  [{ action: 'review-recorded', ...DECIDED }, 'Review 4 was recorded.'],
+  [{ action: 'attribution-recorded', ...DECIDED }, 'Attribution 4 was recorded.'],
+  [{ action: 'attribution-withdrawn', ...DECIDED }, 'An attribution was withdrawn (decision 4).'],
+  [{ action: 'result-excluded', resultId: 9, version: 2, ...DECIDED }, 'Version 2 of result 9 was excluded.'],
+  [{ action: 'result-restored', resultId: 9, version: 2, ...DECIDED }, 'Version 2 of result 9 was restored.'],
   [{ action: 'account-added', account: 'n', role: 'navigator' }, 'Account n was added with the role navigator.'],
   [{ action: 'account-code-given', account: 'nurse' }, 'Account nurse was given a new one-time code.'],
   [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],
@@ -67,5 +74,9 @@ test('a patient is named only to those who may be told', () => {
   expect(trailSays({ action: 'patient-opened', patientId: 'P1' }, { patients: true })).toBe('Patient P1 was opened.')
   expect(trailSays({ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'file' }, { patients: true })).toBe(
     'Held row 7 of patient P1 was filed.',
+  )
+  expect(trailSays({ action: 'review-recorded', ...DECIDED }, { patients: true })).toBe('Review 4 was recorded for patient P1.')
+  expect(trailSays({ action: 'result-excluded', resultId: 9, version: 2, ...DECIDED }, { patients: true })).toBe(
+    'Version 2 of result 9 was excluded for patient P1.',
   )
 })

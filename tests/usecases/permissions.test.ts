@@ -22,6 +22,8 @@ const QUERY: ListQuery = {
 }
 const NO_FILE = { source: null, dryRun: true }
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 }
+const OF_P1 = { patientId: 'P1' }
+const NO_FINDING = { rule: 'pd-serum', key: '[]' }
 const NOBODY = { name: 'nobody' }
 
 interface Asked {
@@ -32,6 +34,7 @@ interface Asked {
 }
 
 const CARE: readonly Who[] = ['navigator', 'physician', 'console']
+const PHYSICIAN: readonly Who[] = ['physician', 'console']
 const INTAKE: readonly Who[] = ['navigator', 'physician', 'administrator', 'console']
 const ACCOUNTS: readonly Who[] = ['administrator', 'console']
 const PROPOSE: readonly Who[] = ['physician', 'console']
@@ -60,6 +63,11 @@ const ASKED: Readonly<Record<string, Asked>> = {
   tryPlanApart: { roles: PUBLISH, run: (call) => usecases.tryPlanApart(call, { kind: 'proposal', version: 999, from: '' }, () => undefined) },
   publishPlan: { roles: PUBLISH, run: (call) => usecases.publishPlan(call, { version: 999, from: '2026-12-01' }) },
   refusePlan: { roles: PUBLISH, run: (call) => usecases.refusePlan(call, { version: 999, reason: 'a test' }) },
+  recordReview: { roles: CARE, run: (call) => usecases.recordReview(call, { ...OF_P1, ...NO_FINDING, note: 'a test', bringBackOn: null }) },
+  recordAttribution: { roles: PHYSICIAN, run: (call) => usecases.recordAttribution(call, { ...OF_P1, ...NO_FINDING, cause: 'a test' }) },
+  withdrawAttribution: { roles: PHYSICIAN, run: (call) => usecases.withdrawAttribution(call, { ...OF_P1, attributionId: 1, reason: 'a test' }) },
+  excludeResult: { roles: PHYSICIAN, run: (call) => usecases.excludeResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
+  restoreResult: { roles: PHYSICIAN, run: (call) => usecases.restoreResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
   readTrail: { roles: [...ROLES, 'console'], run: (call) => usecases.readTrail(call, 1) },
   verifyLog: { roles: WHOLE_LOG, run: (call) => usecases.verifyLog(call) },
   readLogHead: { roles: WHOLE_LOG, run: (call) => usecases.readLogHead(call) },

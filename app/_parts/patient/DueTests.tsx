@@ -11,7 +11,7 @@ export function DueTests({ due, asOf }: Pick<PatientView, 'due' | 'asOf'>) {
         <caption>Due tests as of {asOf}</caption>
         <thead>
           <tr>
-            {['Tests', 'Last done', 'Due', 'Grace ends', 'Late', 'Because'].map((name) => (
+            {['Tests, because', 'Last done', 'Due', 'Grace ends', 'Late'].map((name) => (
               <th scope="col" key={name}>
                 {name}
               </th>
@@ -21,12 +21,14 @@ export function DueTests({ due, asOf }: Pick<PatientView, 'due' | 'asOf'>) {
         <tbody>
           {due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => (
             <tr key={group}>
-              <th scope="row">{words(group)}</th>
+              <th scope="row">
+                {words(group)}
+                <div className="small soft">{because}</div>
+              </th>
               <td className="value">{lastDoneOn ?? 'never'}</td>
               <td className="value">{dueOn}</td>
               <td className="value">{graceEndsOn}</td>
               <td className={daysLate > 0 ? 'value late' : 'value'}>{daysLate > 0 ? counted(daysLate, 'day') : 'no'}</td>
-              <td>{because}</td>
             </tr>
           ))}
         </tbody>

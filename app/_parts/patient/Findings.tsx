@@ -1,10 +1,13 @@
+import type { ReactNode } from 'react'
 import type { FindingView } from '../../../lib/usecases/index.ts'
 import { RuleLink } from '../about/RuleLink.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
 import { EvidenceTable } from './EvidenceTable.tsx'
+import { FindingRecord } from './FindingRecord.tsx'
 import { Probability } from './Probability.tsx'
 
-function Finding({ finding }: { readonly finding: FindingView }) {
+/** One finding with its evidence; `children` is what people said of it. */
+export function Finding({ finding, children }: { readonly finding: FindingView; readonly children?: ReactNode }) {
   const { rule, title, state, certainty, window, since, endedOn, cautions, evidence, says, probability, asks, source } = finding
   return (
     <article className={`finding finding-${endedOn === null ? window : 'past'}`}>
@@ -30,6 +33,7 @@ function Finding({ finding }: { readonly finding: FindingView }) {
       <p className="small soft">
         Rule <code>{rule}</code> asks: {asks} Source: {source} <RuleLink rule={rule} />
       </p>
+      {children}
     </article>
   )
 }
@@ -38,6 +42,8 @@ function Finding({ finding }: { readonly finding: FindingView }) {
 export function Findings({ findings, none }: { readonly findings: readonly FindingView[]; readonly none: string }) {
   if (findings.length === 0) return <p>{none}</p>
   return findings.map((finding) => (
-    <Finding key={`${finding.rule} ${finding.since} ${finding.evidence.map(({ analyte }) => analyte).join(' ')} ${finding.says}`} finding={finding} />
+    <Finding key={`${finding.rule} ${finding.since} ${finding.evidence.map(({ analyte }) => analyte).join(' ')} ${finding.says}`} finding={finding}>
+      <FindingRecord finding={finding} />
+    </Finding>
   ))
 }

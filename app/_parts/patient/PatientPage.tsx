@@ -1,17 +1,20 @@
 import type { PatientView } from '../../../lib/usecases/index.ts'
 import { PatientCharts } from '../chart/PatientCharts.tsx'
 import { counted } from '../words.ts'
+import { type PatientActs, READS_ONLY } from './acts.ts'
+import { CurrentFindings } from './CurrentFindings.tsx'
 import { DerivedValues } from './DerivedValues.tsx'
 import { DueTests } from './DueTests.tsx'
 import { Findings } from './Findings.tsx'
 import { Header } from './Header.tsx'
 import { Immunofixations } from './Immunofixations.tsx'
 import { ResponseAndRisk } from './ResponseAndRisk.tsx'
+import { Results } from './Results.tsx'
 import './patient.css'
 
 /** One patient: where it stands, why, the evidence, the charts, what is due, and what was. */
-export function PatientPage({ patient }: { readonly patient: PatientView }) {
-  const { findings, history, charts, due, asOf, response, risk } = patient
+export function PatientPage({ patient, acts = READS_ONLY }: { readonly patient: PatientView; readonly acts?: PatientActs }) {
+  const { history, charts, due, asOf, response, risk } = patient
   return (
     <div className="patient">
       <Header patient={patient} />
@@ -19,7 +22,7 @@ export function PatientPage({ patient }: { readonly patient: PatientView }) {
         <div>
           <section aria-labelledby="findings">
             <h2 id="findings">Findings</h2>
-            <Findings findings={findings} none="Nothing is found in the latest samples." />
+            <CurrentFindings patient={patient} acts={acts} />
           </section>
           <section aria-labelledby="due">
             <h2 id="due">Due tests</h2>
@@ -54,6 +57,7 @@ export function PatientPage({ patient }: { readonly patient: PatientView }) {
           <PatientCharts charts={charts} />
         </section>
       </div>
+      <Results patient={patient} acts={acts} />
     </div>
   )
 }

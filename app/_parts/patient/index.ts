@@ -1,2 +1,3 @@
-/** Parts of the patient page. Rendered on the server: nothing in here needs a script. */
+/** Parts of the patient page. Rendered on the server, but for the forms, which keep what is typed in them. */
+export type { PatientActs } from './acts.ts'
 export { PatientPage } from './PatientPage.tsx'

@@ -30,7 +30,7 @@ function patientText(patient: PatientJson): string {
     markerRows(patient),
   )
   const findings = patient.findings.map(
-    (finding) => `  ${finding.window}  ${finding.rule} (${finding.state}, ${finding.certainty}): ${finding.says}\n`,
+    ({ window, rule, state, certainty, cautions, says }) => `  ${window}  ${rule} (${[state, certainty, ...cautions].join(', ')}): ${says}\n`,
   )
   const due = patient.due.map((test) => `  ${test.group}: due ${test.dueOn}${test.daysLate > 0 ? `, ${test.daysLate} days late` : ''}\n`)
   return `${head}${markers}\nfindings\n${findings.join('') || '  none\n'}\ndue tests\n${due.join('') || '  none\n'}`

@@ -15,6 +15,10 @@ export const heldResults: FollowUpRule = {
   check: ({ held, today }) => {
     const since = held.map((row) => waitsSince(row, today)).sort()[0]
     if (since === undefined) return []
-    return [gap({ rule: 'held-results', window: 'within-7-days', since, facts: { count: String(held.length), since } })]
+    const rows = held
+      .map((row) => row.id)
+      .toSorted((a, b) => a - b)
+      .join(' ')
+    return [gap({ rule: 'held-results', window: 'within-7-days', since, facts: { count: String(held.length), since, rows } })]
   },
 }

@@ -68,12 +68,12 @@ function heldRowOf(row: Row): HeldRow {
 }
 
 const SELECT = 'SELECT held_row.*, intake_file.name AS file_name FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id'
-const NOTICES = 'SELECT received_on, collected_on FROM held_row WHERE patient_id = ? AND resolved_at IS NULL ORDER BY received_at, id'
+const NOTICES = 'SELECT id, received_on, collected_on FROM held_row WHERE patient_id = ? AND resolved_at IS NULL ORDER BY received_at, id'
 
 /** Rows of a patient nobody has decided on, as the rules ask about them. */
 export function heldNotices({ statement }: Connection, patientId: string): HeldNotice[] {
-  const rows = statement<{ received_on: string; collected_on: string | null }>(NOTICES).all(patientId)
-  return rows.map((row) => ({ receivedOn: row.received_on as Day, collectedOn: row.collected_on as Day | null }))
+  const rows = statement<{ id: number; received_on: string; collected_on: string | null }>(NOTICES).all(patientId)
+  return rows.map((row) => ({ id: row.id, receivedOn: row.received_on as Day, collectedOn: row.collected_on as Day | null }))
 }
 
 /** The rows of a patient nobody has decided on, longest waiting first. */

@@ -1,6 +1,7 @@
 import type { History } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { currentEvents } from './courseEvents.ts'
+import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
 import { patientOf } from './patients.ts'
 import { currentResults } from './results.ts'
@@ -19,6 +20,7 @@ export function loadHistory(connection: Connection, patientId: string): LoadedHi
     if (stored === null) return null
     const results = currentResults(connection, patientId).map(({ result }) => result)
     const events = currentEvents(connection, patientId)
-    return { history: { patient: stored.patient, results, events, held: heldNotices(connection, patientId) }, revision: stored.revision }
+    const held = heldNotices(connection, patientId)
+    return { history: { patient: stored.patient, results, events, held, decisions: decisionsOf(connection, patientId) }, revision: stored.revision }
   })
 }

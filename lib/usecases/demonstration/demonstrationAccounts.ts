@@ -3,6 +3,7 @@ import { ROLES, type Role } from '../../access/index.ts'
 import { activate } from '../accounts/activate.ts'
 import { addAccount } from '../accounts/addAccount.ts'
 import type { Call, Outcome } from '../call.ts'
+import { DEMONSTRATION_NAMES } from './demonstrationNames.ts'
 import { isDemonstration } from './fillDemonstration.ts'
 
 export interface SignIn {
@@ -11,14 +12,12 @@ export interface SignIn {
   readonly password: string
 }
 
-const NAMES: Readonly<Record<Role, string>> = { navigator: 'nurse', physician: 'physician', quality: 'quality', administrator: 'administrator' }
-
 /** One account a role with a random password, on a demonstration database only. The passwords are in the answer and nowhere else. */
 export async function demonstrationAccounts(call: Call): Promise<Outcome<readonly SignIn[]>> {
   if (!isDemonstration(call.store)) return { ok: false, kind: 'not-allowed', reason: 'Demonstration accounts belong to a demonstration database.' }
   const made: SignIn[] = []
   for (const role of ROLES) {
-    const name = NAMES[role]
+    const name = DEMONSTRATION_NAMES[role]
     const password = randomBytes(15).toString('base64url')
     const added = await addAccount(call, { name, role })
     if (!added.ok) return added

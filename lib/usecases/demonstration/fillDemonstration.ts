@@ -3,6 +3,7 @@ import type { Store } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { acceptFiles } from '../intake/acceptFiles.ts'
 import type { Progress } from '../intake/incoming.ts'
+import { inventDecisions } from './inventDecisions.ts'
 
 const SETTING = 'demonstration'
 
@@ -30,7 +31,10 @@ export interface DemonstrationWish {
   readonly onProgress?: (progress: Progress) => void
 }
 
-/** Fills an empty database with the invented cohort, through intake like real files. Refuses any other database: invented and real never mix. */
+/**
+ * Fills an empty database with the invented cohort, through intake like real files, and with a few decisions people made about it. Refuses any other
+ * database: invented and real never mix.
+ */
 export async function fillDemonstration(call: Call, { patients, years, seed, onProgress }: DemonstrationWish): Promise<Outcome<Filled>> {
   const { store } = call
   if (call.actor.role !== 'console') return { ok: false, kind: 'not-allowed', reason: 'The invented cohort is made from the command line.' }
@@ -42,6 +46,8 @@ export async function fillDemonstration(call: Call, { patients, years, seed, onP
   })
   const outcome = await acceptFiles(call, files, { source: 'invented cohort', dryRun: false, ...(onProgress === undefined ? {} : { onProgress }) })
   if (!outcome.ok) return outcome
+  const decided = await inventDecisions(call)
+  if (!decided.ok) return decided
   const sum = (part: 'rows' | 'held' | 'refused') => outcome.value.reduce((total, report) => total + report[part], 0)
   return { ok: true, value: { patients: store.reader.patientIds().length, rows: sum('rows'), held: sum('held'), refused: sum('refused') } }
 }

@@ -11,7 +11,8 @@ import type { StandingAnswer } from './standingAnswer.ts'
 
 function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
   const answer = JSON.parse(kept.answer) as StandingAnswer
-  const top = answer.findings[0] ?? null
+  const open = answer.findings.slice(0, answer.findings.length - answer.answered)
+  const top = open[0] ?? null
   const name = [kept.familyName, kept.givenName].filter((part) => part !== null).join(', ')
   return {
     position,
@@ -25,7 +26,8 @@ function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
     state: top?.state ?? null,
     certainty: top?.certainty ?? null,
     why: answer.why,
-    more: Math.max(0, answer.findings.length - 1),
+    more: Math.max(0, open.length - 1),
+    answered: answer.answered,
     cautions: top?.cautions ?? [],
     strip: answer.strip,
     since: kept.since,

@@ -19,7 +19,10 @@ export interface StandingAnswer {
   readonly care: string | null
   readonly window: string
   readonly why: string
+  /** Open findings first, then the answered ones. */
   readonly findings: readonly FindingJson[]
+  /** How many of them, at the end, a review answers. */
+  readonly answered: number
   readonly strip: Strip | null
   readonly due: readonly KeptDue[]
 }
@@ -33,6 +36,7 @@ export function standingAnswer(assessment: Assessment): StandingAnswer {
     window: assessment.window,
     why: whySentence(assessment),
     findings: assessment.findings.map(findingJson),
+    answered: assessment.answers.size,
     strip: strip(assessment),
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn }) => ({ group, lastDoneOn, dueOn, graceEndsOn })),
   }

@@ -1,3 +1,4 @@
+import { exclusionsOf, type LabResult } from '../../results/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
@@ -18,10 +19,16 @@ async function assessed(call: Call, patientId: string, asOf: Day | null): Promis
   return { ok: true, value: assess(stored.history, planInForce(call.store.reader, on), on) }
 }
 
+// Excluded versions that a correction has replaced since: no part of the history any more, and still to be seen.
+function replacedOf({ store }: Call, { known }: Assessment): LabResult[] {
+  const counting = new Set(known.results.map((result) => result.id))
+  return [...exclusionsOf(known.decisions).keys()].filter((id) => !counting.has(id)).flatMap((id) => store.reader.result(id)?.result ?? [])
+}
+
 /** One patient for the patient page. */
 export async function openPatient(call: Call, patientId: string, asOf: Day | null = null): Promise<Outcome<PatientView>> {
   const outcome = await assessed(call, patientId, asOf)
-  return outcome.ok ? { ok: true, value: patientView(outcome.value) } : outcome
+  return outcome.ok ? { ok: true, value: patientView(outcome.value, replacedOf(call, outcome.value)) } : outcome
 }
 
 /** One patient as the command line prints it. */

@@ -11,7 +11,7 @@ import { planInForce } from '../plan/planInForce.ts'
 export function standingRow(assessment: Assessment, revision: number, planVersion: string): StandingRow {
   const answer = standingAnswer(assessment)
   const { windowRank, stateRank, organRank, since, excess } = urgencyKey(assessment)
-  const top = assessment.findings[0]
+  const top = assessment.open[0]
   return {
     patientId: assessment.course.patient.id,
     historyRevision: revision,

@@ -1,0 +1,51 @@
+import { isDanger } from '../../../lib/review/index.ts'
+import type { RuleId } from '../../../lib/rules/index.ts'
+import type { AnswerView, FindingView } from '../../../lib/usecases/index.ts'
+import './work.css'
+
+function Note({ by, on, note }: AnswerView) {
+  return (
+    <>
+      by <bdi>{by}</bdi> on {on}: <q className="typed">{note}</q>.
+    </>
+  )
+}
+
+/** Notes on a danger stay with it; other notes answered evidence that has changed, or their day has passed. */
+function EarlierNotes({ notes, danger }: { readonly notes: readonly AnswerView[]; readonly danger: boolean }) {
+  if (notes.length === 0) return null
+  return (
+    <ul className={danger ? 'on-record' : 'on-record soft'}>
+      {notes.map((note, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the same person may note the same words twice a day, and nothing in here keeps a state
+        <li key={`${note.on} ${note.by} ${note.note} ${at}`}>
+          <b>{danger ? 'Noted' : 'Answered before'}</b> <Note {...note} />
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function Cause({ attribution: { cause, by, on, until, worsePercent } }: { readonly attribution: NonNullable<FindingView['attribution']> }) {
+  return (
+    <p className="on-record">
+      <b>Another cause</b> recorded by <bdi>{by}</bdi> on {on}: <q className="typed">{cause}</q>. Until {until}; comes back sooner when the value is{' '}
+      {worsePercent} % worse.
+    </p>
+  )
+}
+
+/** What people recorded of a finding: the answer that holds, another cause, earlier notes. */
+export function FindingRecord({ finding: { rule, answered, attribution, pastAnswers } }: { readonly finding: FindingView }) {
+  return (
+    <>
+      {answered !== null && (
+        <p className="on-record">
+          <b>Answered</b> <Note {...answered} /> Comes back on {answered.bringBackOn} or with new evidence.
+        </p>
+      )}
+      {attribution !== null && <Cause attribution={attribution} />}
+      <EarlierNotes notes={pastAnswers} danger={isDanger(rule as RuleId)} />
+    </>
+  )
+}

@@ -1,0 +1,79 @@
+'use client'
+
+import type { ResultView } from '../../../lib/usecases/index.ts'
+import { Disclosed } from '../Disclosed.tsx'
+import { Told } from '../Told.tsx'
+import { TypedField } from '../TypedField.tsx'
+import { useKeptForm } from '../useKeptForm.ts'
+import { words } from '../words.ts'
+import type { PatientActs } from './acts.ts'
+import { DoesNotCount } from './DoesNotCount.tsx'
+import { testName } from './names.ts'
+
+interface Props {
+  readonly result: ResultView
+  readonly patientId: string
+  readonly exclude: NonNullable<PatientActs['exclude']>
+  readonly restore: NonNullable<PatientActs['restore']>
+}
+
+function Change({ result, patientId, exclude, restore }: Props) {
+  const excluding = useKeptForm(exclude)
+  const restoring = useKeptForm(restore)
+  const about = { patientId, resultId: String(result.resultId) }
+  const to = `${testName(result.analyte)} ${result.received} of ${result.collectedOn}`
+  if (result.excluded === null) {
+    return (
+      <>
+        <Disclosed key="exclude" form={excluding} says="Exclude" to={to} button="Exclude this value" about={about}>
+          <TypedField says="Why it does not count" name="reason" value={excluding.typed('reason')} />
+        </Disclosed>
+        <Told key="restored" outcome={restoring.outcome}>
+          Restored: it counts again.
+        </Told>
+      </>
+    )
+  }
+  return (
+    <>
+      <Disclosed key="restore" form={restoring} says="Restore" to={to} button="Restore this value" about={about}>
+        <TypedField says="Why it counts again" name="reason" value={restoring.typed('reason')} />
+      </Disclosed>
+      <Told key="excluded" outcome={excluding.outcome}>
+        Excluded. Everything on this page was worked out without it.
+      </Told>
+    </>
+  )
+}
+
+/** One stored result: as received, where it came from, whether it counts, and for a physician the way to change that. */
+export function ResultRow({ result, patientId, exclude, restore }: Omit<Props, 'exclude' | 'restore'> & Pick<PatientActs, 'exclude' | 'restore'>) {
+  const { analyte, collectedOn, received, laboratory, method, fileName, line, version, status, excluded } = result
+  return (
+    <tr>
+      <td className="value" data-label="Collected">
+        {collectedOn}
+      </td>
+      <th scope="row">{testName(analyte)}</th>
+      <td data-label="As received">{excluded === null ? <span className="received">{received}</span> : <s className="received">{received}</s>}</td>
+      <td data-label="Laboratory, method">
+        {laboratory === null ? 'not named' : <bdi>{laboratory}</bdi>}
+        {method !== null && (
+          <>
+            , <bdi>{method}</bdi>
+          </>
+        )}
+      </td>
+      <td data-label="File, row">
+        <bdi>{fileName}</bdi>, row {line}
+      </td>
+      <td data-label="Version">
+        {version}, {words(status)}
+      </td>
+      <td className="counts-cell">
+        {excluded === null ? 'counts' : <DoesNotCount excluded={excluded} />}
+        {exclude !== null && restore !== null && <Change result={result} patientId={patientId} exclude={exclude} restore={restore} />}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,38 @@
+import type { Day } from '../time/index.ts'
+
+/** Who decided, when, and in which words. */
+interface Made {
+  /** Later decisions have higher numbers. */
+  readonly id: number
+  /** UTC, ISO 8601. */
+  readonly at: string
+  /** The clinic's day. */
+  readonly on: Day
+  readonly by: string
+  /** As typed: the note, the other cause, or the reason. */
+  readonly text: string
+}
+
+/** A value as it stood when another cause was recorded: its known end, canonical decimal text in the unit kept. */
+export interface AttributedValue {
+  readonly analyte: string
+  readonly value: string
+}
+
+/** What a person decided about a finding. */
+export type FindingDecision =
+  /** Answers one finding with its evidence (`key`) until a day. */
+  | { readonly kind: 'review'; readonly rule: string; readonly key: string; readonly bringBackOn: Day }
+  /** Names another cause for organ damage. `shownOn` is the day of the sample that showed it, `values` what that sample held. */
+  | { readonly kind: 'attribution'; readonly rule: string; readonly key: string; readonly shownOn: Day; readonly values: readonly AttributedValue[] }
+  | { readonly kind: 'attribution-withdrawn'; readonly attributionId: number }
+
+/** What a person decided about one version of one result. */
+export type ResultDecision =
+  /** Takes it out as spurious: it counts for nothing. */
+  { readonly kind: 'exclusion'; readonly resultId: number } | { readonly kind: 'restoration'; readonly resultId: number }
+
+/** What a person decided about a patient. Nothing is ever changed or removed: taking back is a decision of its own. */
+export type Decision = Made & (FindingDecision | ResultDecision)
+export type DecisionKind = Decision['kind']
+export type DecisionOf<K extends DecisionKind> = Extract<Decision, { kind: K }>

@@ -1,0 +1,59 @@
+import { z } from 'zod'
+import type { AttributedValue, Decision, DecisionKind, FindingDecision, ResultDecision } from '../../results/index.ts'
+import type { Day } from '../../time/index.ts'
+
+/** A decision to be stored: everything but the number the database gives it. */
+export type NewDecision = Omit<Decision, 'id' | keyof FindingDecision | keyof ResultDecision> & { readonly patientId: string } & (
+    | FindingDecision
+    | ResultDecision
+  )
+
+/** The columns of `decision`, as the table names them. */
+export interface DecisionColumns {
+  readonly patient_id: string
+  readonly kind: DecisionKind
+  readonly made_at: string
+  readonly made_on: string
+  readonly made_by: string
+  readonly text: string
+  readonly rule: string | null
+  readonly finding_key: string | null
+  readonly bring_back_on: string | null
+  readonly shown_on: string | null
+  readonly shown_values: string | null
+  readonly attribution_id: number | null
+  readonly result_id: number | null
+}
+
+const VALUES: z.ZodType<readonly AttributedValue[]> = z.array(z.strictObject({ analyte: z.string(), value: z.string() }))
+
+export function decisionColumns(decision: NewDecision): DecisionColumns {
+  const isOfFinding = decision.kind === 'review' || decision.kind === 'attribution'
+  return {
+    patient_id: decision.patientId,
+    kind: decision.kind,
+    made_at: decision.at,
+    made_on: decision.on,
+    made_by: decision.by,
+    text: decision.text,
+    rule: isOfFinding ? decision.rule : null,
+    finding_key: isOfFinding ? decision.key : null,
+    bring_back_on: decision.kind === 'review' ? decision.bringBackOn : null,
+    shown_on: decision.kind === 'attribution' ? decision.shownOn : null,
+    shown_values: decision.kind === 'attribution' ? JSON.stringify(decision.values) : null,
+    attribution_id: decision.kind === 'attribution-withdrawn' ? decision.attributionId : null,
+    result_id: decision.kind === 'exclusion' || decision.kind === 'restoration' ? decision.resultId : null,
+  }
+}
+
+/** The decision a row holds. Throws where the row was changed by another program into what no decision can be. */
+export function decisionOf(row: DecisionColumns & { readonly id: number }): Decision {
+  const made = { id: row.id, at: row.made_at, on: row.made_on as Day, by: row.made_by, text: row.text }
+  const { kind, rule, finding_key: key } = row
+  if (kind === 'review' && rule !== null && key !== null) return { ...made, kind, rule, key, bringBackOn: row.bring_back_on as Day }
+  if (kind === 'attribution' && rule !== null && key !== null)
+    return { ...made, kind, rule, key, shownOn: row.shown_on as Day, values: VALUES.parse(JSON.parse(row.shown_values ?? 'null')) }
+  if (kind === 'attribution-withdrawn' && row.attribution_id !== null) return { ...made, kind, attributionId: row.attribution_id }
+  if ((kind === 'exclusion' || kind === 'restoration') && row.result_id !== null) return { ...made, kind, resultId: row.result_id }
+  throw new Error(`Stored decision ${row.id} of kind "${kind}" lacks what it is about.`)
+}

@@ -1,0 +1,78 @@
+import { createHash } from 'node:crypto'
+import type { Permission } from '../../access/index.ts'
+import type { Decision, FindingDecision, ResultDecision } from '../../results/index.ts'
+import { type Assessment, assess } from '../../standing/index.ts'
+import type { Tx } from '../../store/index.ts'
+import { canonicalJson, type Decided as Logged, type TrailEvent } from '../../trail/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { keepStanding } from '../standing/keepStanding.ts'
+import { typedText } from './typedText.ts'
+
+type Refusal = Extract<Outcome<never>, { ok: false }>
+
+/** What a person asks to decide. */
+export interface Wish {
+  readonly permission: Permission
+  readonly patientId: string
+  readonly typed: string
+  /** What the typed text is called in a sentence. */
+  readonly called: string
+}
+
+/** What is decided: the decision, what it takes the place of or takes back, how the log tells it, and the answer. */
+export interface Decided<T> {
+  readonly decision: FindingDecision | ResultDecision
+  readonly before: Decision | null
+  readonly event: (logged: Logged) => TrailEvent
+  readonly value: T
+}
+
+/** Takes a transaction back that turned out to change nothing. */
+class Refused extends Error {
+  readonly refusal: Refusal
+  constructor(refusal: Refusal) {
+    super(refusal.reason)
+    this.refusal = refusal
+  }
+}
+
+/** Ends a decision with its reason; nothing is written. Throws, to be called inside `judge` only. */
+export function refuse(kind: Refusal['kind'], reason: string): never {
+  throw new Refused({ ok: false, kind, reason })
+}
+
+function digestOf(patientId: string, decision: Decision): string {
+  return createHash('sha256')
+    .update(canonicalJson({ patientId, ...decision }))
+    .digest('hex')
+}
+
+/**
+ * May, then under the write lock: load, judge what is asked against what is true now, and keep the decision, its entry of the log and the renewed
+ * standing together. `judge` sees the patient as they stand at that moment, so that nobody decides on what has changed since the page was shown.
+ */
+export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Assessment, tx: Tx) => Decided<T>): Promise<Outcome<T>> {
+  const { patientId } = wish
+  const refused = await refusedUnlessMay(call, wish.permission, 'patient')
+  if (refused !== null) return refused
+  const typed = typedText(wish.typed, wish.called)
+  if ('reason' in typed) return { ok: false, kind: 'invalid', reason: typed.reason }
+  try {
+    const value = await call.store.record(call, (tx) => {
+      const stored = tx.loadHistory(patientId) ?? refuse('not-found', `No patient has the identifier "${patientId}".`)
+      const { decision, before, event, value } = judge(assess(stored.history, planInForce(tx, call.today), call.today), tx)
+      const made = { at: call.now, on: call.today, by: call.actor.name, text: typed.text, ...decision }
+      const id = tx.insertDecision({ patientId, ...made })
+      tx.bumpRevision(patientId)
+      keepStanding(tx, patientId, call.today)
+      const digests = { before: before === null ? null : digestOf(patientId, before), after: digestOf(patientId, { id, ...made }) }
+      return { value, events: [event({ patientId, decisionId: id, ...digests })] }
+    })
+    return { ok: true, value }
+  } catch (error) {
+    if (error instanceof Refused) return error.refusal
+    throw error
+  }
+}

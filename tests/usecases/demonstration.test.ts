@@ -1,0 +1,31 @@
+import { expect, test } from 'vitest'
+import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
+import type { Decision } from '../../lib/results/index.ts'
+import { assess } from '../../lib/standing/index.ts'
+import { recheck, showList } from '../../lib/usecases/index.ts'
+import { callOf, granted } from './accounts/persons.ts'
+import { TODAY } from './clinic.ts'
+import { filledStore } from './cohort.ts'
+
+const QUERY = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 100 } as const
+
+test('the invented cohort comes with a few decisions of its nurse and its physician, and stands about where it stood', async () => {
+  const { store, dispose } = await filledStore()
+  const histories = store.reader.patientIds().flatMap((id) => store.reader.loadHistory(id)?.history ?? [])
+  const decisions: readonly Decision[] = histories.flatMap((history) => history.decisions)
+  const made = new Set(decisions.map(({ kind, by }) => `${kind} by the ${by}`))
+  expect(made).toContain('review by the nurse')
+  for (const one of made) expect(['review by the nurse', 'attribution by the physician', 'exclusion by the physician']).toContain(one)
+  const moved = histories.filter((history) => {
+    const [now, without] = [history.decisions, []].map((some) => assess({ ...history, decisions: some }, DEFAULT_PLAN, TODAY).window)
+    return now !== without
+  })
+  expect(moved.length).toBeGreaterThan(0)
+  expect(moved.length).toBeLessThanOrEqual(7)
+  const { rows } = granted(await showList(callOf(store, 'navigator'), QUERY))
+  expect(rows.some(({ answered }) => answered > 0)).toBe(true)
+  const logged = store.reader.trailPage({ actor: 'nurse', limit: 1000, offset: 0 }).rows.map(({ action, role }) => [action, role])
+  expect(logged).toContainEqual(['review-recorded', 'navigator'])
+  expect(granted(await recheck(callOf(store))).differences).toEqual([])
+  await dispose()
+})
