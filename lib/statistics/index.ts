@@ -4,6 +4,7 @@ export { type DatedValue, type LogLinearFit, logLinearFit, slopeInterval } from 
 export { type MannKendall, mannKendall } from './mannKendall.ts'
 export { median } from './median.ts'
 export { normalQuantile, normalShareBelow } from './normal.ts'
+export { poissonInterval } from './poissonInterval.ts'
 export { ONE_SIDED_95, referenceChange, TOTAL_CV } from './referenceChange.ts'
 export { studentQuantile } from './studentQuantile.ts'
 export { type Place, type TheilSen, theilSen } from './theilSen.ts'

@@ -1,6 +1,7 @@
 declare module 'jstat' {
   export interface Distributions {
     readonly studentt: { inv(p: number, degrees: number): number }
+    readonly chisquare: { inv(p: number, degrees: number): number }
     readonly normal: { cdf(x: number, mean: number, deviation: number): number; inv(p: number, mean: number, deviation: number): number }
   }
   const library: { readonly jStat: Distributions }
