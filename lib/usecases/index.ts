@@ -30,6 +30,7 @@ export { showList } from './list/showList.ts'
 export { readTrail } from './log/readLog.ts'
 export { readLogHead, verifyLog } from './log/verifyLog.ts'
 export { openPatient, patientDocument } from './patient/openPatient.ts'
+export type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView, ResultView } from './patientViews.ts'
 export { type PlanApartRequest, type PlanApartWord, renewApart, tryPlanApart } from './plan/planApart.ts'
 export { proposePlan } from './plan/proposePlan.ts'
 export { publishPlan } from './plan/publishPlan.ts'
@@ -47,20 +48,4 @@ export { signIn } from './sessions/signIn.ts'
 export { signOut } from './sessions/signOut.ts'
 export { recheck } from './standing/recheck.ts'
 export { renewStandings } from './standing/renewStandings.ts'
-export type {
-  AccountView,
-  AnswerView,
-  EvidenceView,
-  FileReport,
-  FindingView,
-  HeldRowView,
-  ImmunofixationView,
-  ListPage,
-  ListQuery,
-  ListRow,
-  PatientView,
-  ResultView,
-  RowOutcome,
-  RowProblem,
-  TrailRowView,
-} from './views.ts'
+export type { AccountView, FileReport, HeldRowView, ListPage, ListQuery, ListRow, RowOutcome, RowProblem, TrailRowView } from './views.ts'

@@ -18,8 +18,8 @@ import {
 } from '../rules/index.ts'
 import { type Assessment, type Attribution, isAttributable } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
+import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './patientViews.ts'
 import { resultViews } from './resultViews.ts'
-import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './views.ts'
 
 function nameOf({ familyName, givenName }: Patient): string | null {
   return [familyName, givenName].filter((part) => part !== null).join(', ') || null

@@ -1,5 +1,5 @@
 import { exclusionsOf, type History, type LabResult } from '../results/index.ts'
-import type { ResultView } from './views.ts'
+import type { ResultView } from './patientViews.ts'
 
 /**
  * Every result that counts or was excluded, latest collected first; of those collected at one moment the one stored last. `replaced` are excluded

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { assessResponse, bestResponse } from '../../lib/models/index.ts'
 import { type HistoryWords, type ResultRow, series } from '../builders/history.ts'
 import { courseOf } from '../course/shown.ts'
@@ -223,33 +223,4 @@ test('best response looks at every day up to the one before the latest', () => {
   expect(best(serum('40', '20', '4'))).toBe('PR')
   expect(best(serum('40', '4', '20', '30'))).toBe('VGPR')
   expect(best([...serum('40', 'not detected'), ...negative('2020-02-01'), ['2020-03-01', 'serum-immunofixation', 'IgG lambda']])).toBe('CR')
-})
-
-describe('a band that may be a therapeutic antibody (IMWG 2016; the drug shows as IgG kappa)', () => {
-  const fixed = (text: string, protein: string): ResultRow[] => [
-    ...serum('40', '1', protein),
-    ...urine('0', '0', '0'),
-    ['2020-03-01', 'serum-immunofixation', text],
-    ['2020-03-01', 'urine-immunofixation', 'negative'],
-  ]
-  const marrow: HistoryWords['marrow'] = [['2020-03-01', '2']]
-  const on = (regimen: readonly string[]): HistoryWords => ({ marrow, lines: [{ start: START, regimen }] })
-  const open = { category: 'VGPR', provisional: true, missing: ['serum immunofixation shows IgG kappa, which may be daratumumab'] }
-  const no = { category: 'VGPR', provisional: false, missing: [] }
-
-  // Up to 2 g/L electrophoresis may show the drug alone (from memory).
-  test.each<[string, string, string, readonly string[], object]>([
-    ['beside no M-protein stands neither for nor against a complete response', 'faint IgG kappa', 'not detected', ['daratumumab'], open],
-    ['beside 2 g/L too', 'IgG kappa', '2', ['daratumumab'], open],
-    ['beside 2.1 g/L is more than the drug', 'IgG kappa', '2.1', ['daratumumab'], no],
-    ['of another type is no drug', 'IgG lambda', 'not detected', ['daratumumab'], no],
-    ['beside a band of another type is not the only one', 'IgG kappa and IgG lambda', 'not detected', ['daratumumab'], no],
-    ['without such a drug stands against it', 'IgG kappa', 'not detected', ['bortezomib'], no],
-  ])('a band %s', (_, text, protein, regimen, expected) => {
-    expect(response(fixed(text, protein), on(regimen))).toMatchObject(expected)
-  })
-
-  test('negative on the drug is a complete response as ever', () => {
-    expect(response(fixed('negative', 'not detected'), on(['daratumumab']))).toMatchObject({ category: 'CR', missing: [] })
-  })
 })

@@ -4,7 +4,7 @@ import { excludeResult } from '../decisions/excludeResult.ts'
 import { recordAttribution } from '../decisions/recordAttribution.ts'
 import { recordReview } from '../decisions/recordReview.ts'
 import { openPatient } from '../patient/openPatient.ts'
-import type { FindingView, PatientView } from '../views.ts'
+import type { FindingView, PatientView } from '../patientViews.ts'
 import { DEMONSTRATION_NAMES } from './demonstrationNames.ts'
 
 // A few of each, so that a newcomer meets them and the list stays as the cohort makes it.

@@ -4,9 +4,9 @@ import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { patientView } from '../patientView.ts'
+import type { PatientView } from '../patientViews.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import type { PatientView } from '../views.ts'
 
 /** May, log row first, then the assessment: a patient is opened in the log before anything of them is shown. */
 async function assessed(call: Call, patientId: string, asOf: Day | null): Promise<Outcome<Assessment>> {

@@ -1,0 +1,150 @@
+import type { ChartPlan } from '../charts/index.ts'
+import type { DerivedValue, Window } from '../rules/index.ts'
+import type { Day } from '../time/index.ts'
+
+export interface EvidenceView {
+  readonly role: 'reference' | 'previous' | 'current'
+  readonly analyte: string
+  readonly value: string
+  readonly unit: string
+  readonly comparator: string | null
+  readonly collectedOn: Day
+  /** Where it came from, as received: "value unit (file, row n, laboratory)". */
+  readonly sources: readonly { readonly fileName: string; readonly line: number; readonly received: string; readonly laboratory: string | null }[]
+}
+
+/** What a person typed about a finding, and when. */
+export interface AnswerView {
+  readonly by: string
+  readonly on: Day
+  readonly note: string
+}
+
+export interface FindingView {
+  readonly rule: string
+  /** Names the finding with its evidence: a review or an attribution is about this and nothing newer. */
+  readonly key: string
+  /** What the rule is called. */
+  readonly title: string
+  readonly state: string
+  readonly certainty: string
+  readonly window: Window
+  readonly since: Day
+  readonly endedOn: Day | null
+  readonly cautions: readonly { readonly caution: string; readonly says: string }[]
+  readonly evidence: readonly EvidenceView[]
+  readonly says: string
+  /** That the true rise meets the criterion: in words ("About 9 in 10") and with two digits ("0.93"); null where the finding has none. */
+  readonly probability: { readonly words: string; readonly value: string } | null
+  readonly asks: string
+  readonly source: string
+  /** The review that answers it today; null while it is open. It is open again on `bringBackOn`. */
+  readonly answered: (AnswerView & { readonly bringBackOn: Day }) | null
+  /** Whether another cause could be recorded for it today. */
+  readonly attributable: boolean
+  /** The other cause recorded for it, while that holds; `until` is the day the finding comes back. */
+  readonly attribution: {
+    readonly id: number
+    readonly cause: string
+    readonly by: string
+    readonly on: Day
+    readonly until: Day
+    /** It ends sooner once the value is worse by so many per cent. */
+    readonly worsePercent: number
+  } | null
+  /** Earlier reviews of it that answer it no more, latest first. */
+  readonly pastAnswers: readonly AnswerView[]
+}
+
+/** One stored result as received, with what became of it. */
+export interface ResultView {
+  readonly resultId: number
+  readonly analyte: string
+  readonly collectedOn: Day
+  /** Value and unit as received. */
+  readonly received: string
+  readonly laboratory: string | null
+  readonly method: string | null
+  readonly fileName: string
+  readonly line: number
+  readonly version: number
+  readonly status: string
+  /** Who took it out as spurious, when and why; it then counts for nothing. Null while it counts. */
+  readonly excluded: { readonly by: string; readonly on: Day; readonly reason: string } | null
+}
+
+/** One immunofixation as the page shows it: the text as received, how it was read, and what that means against the diagnosis. */
+export interface ImmunofixationView {
+  readonly on: Day
+  readonly specimen: 'serum' | 'urine'
+  readonly text: string
+  readonly laboratory: string | null
+  readonly corrected: boolean
+  /** `unread` must be read by a person. */
+  readonly reading: 'negative' | 'positive' | 'cannot-exclude' | 'unread'
+  readonly readAs: string
+  /** One sentence a band. */
+  readonly means: readonly string[]
+}
+
+export interface PatientView {
+  readonly asOf: Day
+  readonly patientId: string
+  readonly name: string | null
+  readonly birthDate: string
+  readonly age: { readonly years: number; readonly exact: boolean }
+  readonly sex: string
+  readonly clinician: string | null
+  readonly status: string
+  readonly statusOn: Day | null
+  readonly phase: string
+  readonly phaseSince: Day | null
+  readonly care: string | null
+  readonly heavyChain: string | null
+  readonly involvedChain: string | null
+  readonly measurableBy: readonly string[]
+  readonly window: Window
+  /** One sentence of where the patient stands. */
+  readonly why: string
+  readonly lines: readonly {
+    readonly number: number
+    readonly start: Day
+    readonly end: Day | null
+    readonly regimen: readonly string[]
+    readonly intent: string | null
+  }[]
+  readonly charts: readonly ChartPlan[]
+  /** Newest first. */
+  readonly immunofixations: readonly ImmunofixationView[]
+  readonly derived: readonly DerivedValue[]
+  readonly findings: readonly FindingView[]
+  readonly history: readonly FindingView[]
+  readonly due: readonly {
+    readonly group: string
+    readonly lastDoneOn: Day | null
+    readonly dueOn: Day
+    readonly graceEndsOn: Day
+    readonly daysLate: number
+    readonly because: string
+  }[]
+  readonly response: {
+    readonly category: string | null
+    readonly state: string | null
+    readonly provisional: boolean
+    readonly missing: readonly string[]
+  }
+  readonly risk: readonly {
+    readonly model: string
+    readonly factors: number | null
+    readonly points: number | null
+    readonly group: string | null
+    readonly percent: string | null
+    readonly horizon: string | null
+    readonly missing: readonly string[]
+  }[]
+  readonly held: number
+  /** The latest day a review may bring a finding back on. */
+  readonly bringBackAtMost: Day
+  /** Every result that counts or was excluded, latest collected first. */
+  readonly results: readonly ResultView[]
+}
