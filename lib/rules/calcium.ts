@@ -1,6 +1,6 @@
 import { adjustedCalcium, type Course, type Measurement } from '../course/index.ts'
 import { type Day, daysBetween } from '../time/index.ts'
-import { above, anyHolds, atLeast, atMost, decimal, decimalText, type Holds, type Interval } from '../units/index.ts'
+import { above, anyHolds, atLeast, atMost, decimal, decimalText, type Holds, type Interval, isExact, roundedText } from '../units/index.ts'
 import { when } from './cautions.ts'
 import { evidenceOf, keptText, valueText } from './evidence.ts'
 import { ratioOf } from './excess.ts'
@@ -35,6 +35,12 @@ export interface CalciumReading {
 function adjusted(calcium: Interval, albumin: Interval): Interval | null {
   if (albumin.high === null) return null
   return { low: adjustedCalcium(calcium.low, albumin.high), high: calcium.high === null ? null : adjustedCalcium(calcium.high, albumin.low) }
+}
+
+/** Adjusted calcium as a person reads it, to three decimals: two could print the limit for a value above it. */
+function adjustedText(sample: Measurement, value: Interval): string {
+  if (isExact(value)) return `${roundedText(value.low, 3)} ${UNIT}`
+  return keptText({ ...sample, value, comparator: null }, UNIT)
 }
 
 /** Every calcium of the course, each with the albumin of its day. */
@@ -143,9 +149,7 @@ function tellsCalcium(course: Course, reading: CalciumReading, question: Calcium
     ],
     facts: {
       limit: `${decimalText(at)} ${unit}`,
-      ...(albumin === null || byAlbumin === null
-        ? {}
-        : { adjusted: keptText({ ...sample, value: byAlbumin, comparator: null }, UNIT), albumin: valueText(albumin, 'g/L') }),
+      ...(albumin === null || byAlbumin === null ? {} : { adjusted: adjustedText(sample, byAlbumin), albumin: valueText(albumin, 'g/L') }),
       ...(upper === null || sample.printed === null ? {} : { upper: `${decimalText(upper.printed)} ${sample.printed.printedUnit}` }),
       ...(ionised === null ? {} : { ionised: valueText(ionised, UNIT), ionisedOn: ionised.on }),
     },

@@ -12,5 +12,5 @@ export function probabilityWords(probability: string): string {
 export function probabilitySentence({ facts }: Finding): string {
   const { probability } = facts
   if (probability === undefined) return ''
-  return `${probabilityWords(probability)} that the true rise exceeds the criterion (from published variation between samples).`
+  return `${probabilityWords(probability)} that the true rise exceeds the criterion.`
 }

@@ -46,7 +46,7 @@ export function causes(clinic: () => Clinic): void {
         /^Another cause recorded by .*iron deficiency.*Until \d{4}-\d\d-\d\d; comes back sooner when the value is 25 % worse\.$/,
       )
       expect(await textOf(page.locator('.stands'))).toMatch(/^Next visit/)
-      expect(await textOf(page.locator('.cautions'))).toContain('attributed elsewhere')
+      expect(await textOf(page.locator('.finding .cautions').first())).toContain('attributed elsewhere')
 
       // On paper the words stand and no form does.
       await page.emulateMedia({ media: 'print' })

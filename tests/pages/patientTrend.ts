@@ -10,7 +10,9 @@ export function patientTrend(clinic: () => Clinic): void {
     it('and finds its probability, and the trend with its robust slope, at every width and on paper', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
       await page.goto('/list?rule=pd-serum')
-      await page.goto((await page.locator('.list .open').first().getAttribute('href')) ?? '')
+      await page.goto(
+        (await page.locator('.list .row', { hasText: 'that the true rise exceeds' }).locator('.open').first().getAttribute('href')) ?? '',
+      )
       const finding = page.getByRole('article').filter({ has: page.getByRole('heading', { name: /serum M-protein/i }) })
       const probability = finding.locator('.probability').first()
       const trend = page.getByRole('region', { name: 'Trend of Serum M-protein' })
@@ -23,7 +25,9 @@ export function patientTrend(clinic: () => Clinic): void {
         const { violations } = await new AxeBuilder({ page }).analyze()
         expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
       }
-      expect(await textOf(probability)).toMatch(/^(About \d+|More than 99|Less than 1) in 100?, probability (above |below )?0\.\d\d$/)
+      expect(await textOf(probability)).toMatch(
+        /^(About \d+|More than 99|Less than 1) in 100?, probability (above |below )?0\.\d\d that the true rise exceeds/,
+      )
       expect(await trend.getByRole('rowheader').allTextContents()).toEqual([
         'Samples',
         'Change in 30 days, log-linear fit',

@@ -29,7 +29,7 @@ test('nothing due is said as such, with the reason', () => {
 test('the finding at the top, how soon to look and since when it is open', () => {
   const rising = active([...blood('2024-01-01', '10'), ...immunoglobulins('2024-01-01'), ...blood('2024-01-29', '16')])
   expect(why(rising, '2024-01-30')).toBe(
-    'M-protein 16 g/L on 2024-01-29 is 6 g/L (60 %) above the lowest value 10 g/L of 2024-01-01; criterion: rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more. Second sample not yet there. About 6 in 10 that the true rise exceeds the criterion (from published variation between samples). Look within 30 days; open since 2024-01-29.',
+    'M-protein 16 g/L on 2024-01-29 is 6 g/L (60 %) above the lowest value 10 g/L of 2024-01-01; criterion: rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more. Second sample not yet there. About 6 in 10 that the true rise exceeds the criterion. Look within 30 days; open since 2024-01-29.',
   )
 })
 

@@ -15,7 +15,7 @@ const serum = (values: string[]) => every4Weeks('serum-m-protein', 'g/L', values
 
 test('a rise is told with its numbers, its criterion and what stands behind it', () => {
   expect(says('pd-serum', active(serum(['10', '15'])))).toEqual([
-    'M-protein 15 g/L on 2024-07-01 is 5 g/L (50 %) above the lowest value 10 g/L of 2024-06-03; criterion: rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more. Second sample not yet there. About 2 in 10 that the true rise exceeds the criterion (from published variation between samples).',
+    'M-protein 15 g/L on 2024-07-01 is 5 g/L (50 %) above the lowest value 10 g/L of 2024-06-03; criterion: rise of at least 25 % and 5 g/L, or of at least 10 g/L from 50 g/L or more. Second sample not yet there. About 2 in 10 that the true rise exceeds the criterion.',
   ])
   expect(says('pd-serum', active(serum(['10', '15', '16'])))[0]).toContain('Confirmed by the sample of 2024-07-01.')
   expect(says('pd-serum', active(serum(['<1', '5.5'])))[0]).toContain('held against the lowest value <1 g/L of 2024-06-03')

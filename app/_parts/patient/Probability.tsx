@@ -23,6 +23,7 @@ export function Probability({ probability }: { readonly probability: NonNullable
         <path className="probability-empty" d={boxes(full, PARTS)} />
       </svg>
       <b>{words}</b>, probability {number(value)}
+      <span className="soft"> that the true rise exceeds the criterion, from the published variation between samples</span>
     </p>
   )
 }
