@@ -29,6 +29,14 @@ const QUIET: readonly Value[] = [
 export const RISEN: readonly Value[] = [...QUIET, [4, SERUM, '16', 'g/L'], [4, HAEMOGLOBIN, '131', 'g/L']]
 /** The sample after it: 17 g/L. */
 export const RISEN_AGAIN: readonly Value[] = [[1, SERUM, '17', 'g/L']]
+/** Serum M-protein up in every sample, from 10 to 18 g/L: progression, with a trend of five samples. */
+export const RISING: readonly Value[] = [
+  ...QUIET,
+  [60, SERUM, '12', 'g/L'],
+  [32, SERUM, '14', 'g/L'],
+  [4, SERUM, '18', 'g/L'],
+  [4, HAEMOGLOBIN, '131', 'g/L'],
+]
 /** Haemoglobin down from 132 to 95 g/L: organ damage, to be looked at within 7 days. */
 export const ANAEMIC: readonly Value[] = [...QUIET, [4, SERUM, '10', 'g/L'], [4, HAEMOGLOBIN, '95', 'g/L']]
 /** Platelets down to 18 x10^9/L: a danger, to be looked at the same day. */

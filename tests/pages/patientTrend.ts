@@ -1,7 +1,9 @@
 import AxeBuilder from '@axe-core/playwright'
 import { describe, expect, it } from 'vitest'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { admit, RISING } from './ownPatient.ts'
 
+const PATIENT = 'Z-RISING'
 const WIDTHS = [1440, 1024, 390] as const
 
 /** What the numbers say beyond the criterion: the probability on a finding, the trend under a chart. */
@@ -9,10 +11,8 @@ export function patientTrend(clinic: () => Clinic): void {
   describe('a physician looks at a progression', () => {
     it('and finds its probability, and the trend with its robust slope, at every width and on paper', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
-      await page.goto('/list?rule=pd-serum')
-      await page.goto(
-        (await page.locator('.list .row', { hasText: 'that the true rise exceeds' }).locator('.open').first().getAttribute('href')) ?? '',
-      )
+      await admit(clinic(), PATIENT, RISING)
+      await page.goto(`/patients/${PATIENT}`)
       const finding = page.getByRole('article').filter({ has: page.getByRole('heading', { name: /serum M-protein/i }) })
       const probability = finding.locator('.probability').first()
       const trend = page.getByRole('region', { name: 'Trend of Serum M-protein' })
