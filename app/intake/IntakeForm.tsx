@@ -25,8 +25,8 @@ export function IntakeForm() {
     <>
       <form className="notice" method="post" onSubmit={(event) => void submit(event)}>
         <div className="field">
-          <label htmlFor="files">Files (patients, course and results; CSV, in any order)</label>
-          <input className="input" id="files" name="files" type="file" multiple required accept=".csv,text/csv" />
+          <label htmlFor="files">Files (patients, course and results as CSV, results as HL7 v2 too; in any order)</label>
+          <input className="input" id="files" name="files" type="file" multiple required />
         </div>
         <div className="field">
           <label htmlFor="source">Source, for example the laboratory (may stay empty)</label>

@@ -1,6 +1,8 @@
 import { analyteUnit } from './analyteUnit.ts'
 import { type CsvRow, csvRows } from './csvRows.ts'
 import { type RefusedFile, refusedFile, textOfBytes } from './fileBytes.ts'
+import { hl7Rows } from './hl7/hl7Rows.ts'
+import { isHl7 } from './hl7/isHl7.ts'
 import { analyteOfCode } from './loinc.ts'
 import type { RefusedRow } from './reason.ts'
 import { field, type RawRow } from './row.ts'
@@ -27,12 +29,16 @@ const needsUnit = (row: RawRow): boolean => {
 }
 
 /**
- * Reads the bytes of one of the three CSV files; which of them is told from its header. Every record after the header is a row, an empty line in
- * between too (it is too short). `fileName` only names the file in sentences. Never throws.
+ * Reads the bytes of a file of rows: HL7 v2 by its first segment, else one of the three CSV files, by its header. Every record after the header is a
+ * row, an empty line in between too (it is too short). `fileName` only names the file in sentences. Never throws.
  */
 export function readTable(bytes: Uint8Array, fileName: string): ReadTable {
   const decoded = textOfBytes(bytes, fileName)
   if (!decoded.ok) return decoded
+  if (isHl7(decoded.text)) {
+    const rows = hl7Rows(decoded.text, fileName)
+    return 'ok' in rows ? rows : { ok: true, kind: 'results', rows }
+  }
   const records = csvRows(decoded.text, fileName)
   if ('ok' in records) return records
   const [first, ...others] = records

@@ -1,6 +1,7 @@
 import { PATIENT_STATUSES, type Patient } from '../results/index.ts'
-import { type BirthDate, type Day, earliestBirthDay, parseBirthDate } from '../time/index.ts'
+import { type Day, earliestBirthDay, parseBirthDate } from '../time/index.ts'
 import type { Decimal } from '../units/index.ts'
+import { agreedBirth } from './agreedBirth.ts'
 import { dayIn } from './dateText.ts'
 import { readNumber } from './numberText.ts'
 import type { Interpreted, Problem } from './reason.ts'
@@ -18,12 +19,6 @@ function weightOf(raw: RawRow): Decimal | null | Problem {
   if (read.value.lt(0)) return problem('negative', about)
   const { least, greatest } = WEIGHT_RANGE
   return read.value.lt(least) || read.value.gt(greatest) ? problem('out-of-range', { ...about, detail: '1 to 500 kg' }) : read.value
-}
-
-// A year agrees with every day in it: the more precise of two dates that agree is the one to keep.
-function agreed(told: BirthDate, known: BirthDate): BirthDate | null {
-  if (told.startsWith(known)) return told
-  return known.startsWith(told) ? known : null
 }
 
 /**
@@ -50,7 +45,7 @@ export function interpretPatient(raw: RawRow, known: Patient | null, today: Day)
   if (isProblem(weightKg)) return failed(weightKg)
   const id = patientIdOf(raw)
   const before = known?.id === id ? known : null
-  const birthDate = before === null ? told : agreed(told, before.birthDate)
+  const birthDate = before === null ? told : agreedBirth(told, before.birthDate)
   if (birthDate === null) return failed(problem('birth-date-differs', { ...about, detail: before?.birthDate ?? '' }))
   if (before !== null && before.sex !== sex) return failed(problem('sex-differs', { column: 'sex', text: sex, detail: before.sex }))
   if (statusOn !== null && statusOn > today) return failed(problem('happened-in-future', { column: 'status_on', text: statusOn, detail: today }))

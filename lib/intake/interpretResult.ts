@@ -15,7 +15,9 @@ import { readMeasured, readUnit } from './measured.ts'
 import { readNumber } from './numberText.ts'
 import type { Interpreted, Problem } from './reason.ts'
 import { field, freeText, isProblem, patientIdOf, type RawRow, rowProblem } from './row.ts'
+import { otherPerson } from './samePerson.ts'
 import { problem } from './sentences.ts'
+import { unclearProblem } from './unclear.ts'
 
 function statusOf(raw: RawRow): ResultStatus | Problem {
   const text = field(raw, 'status')
@@ -60,7 +62,7 @@ function limitsOf(raw: RawRow, analyte: Analyte, value: Measured): Limits | Prob
 
 /**
  * Reads a row of results for a patient (null: unknown). What no row may be is refused before anything is held; of several reasons to hold, the first is
- * given: patient, code, value, unit, range, limits, then the day. Empty value: no value, with the reason "empty".
+ * given: what its reader found unclear, patient, birth date, sex, code, value, unit, range, limits, then the day. Empty value: none, reason "empty".
  */
 export function interpretResult(raw: RawRow, patient: Patient | null, today: Day): Interpreted<IncomingResult> {
   const collected = momentIn(raw, 'collected_at')
@@ -79,7 +81,11 @@ export function interpretResult(raw: RawRow, patient: Patient | null, today: Day
   const analyte = analyteOfCode(code)
   const value = analyte === null ? null : measuredOf(raw, analyte, status)
   if (isProblem(value) && value.outcome === 'refused') return value
+  const unclear = unclearProblem(raw)
+  if (unclear !== null) return failed(unclear)
   if (patient?.id !== patientId) return failed(problem('unknown-patient', { column: 'patient_id', text: patientId }))
+  const other = otherPerson(raw, patient)
+  if (other !== null) return failed(other)
   if (analyte === null || value === null) {
     const why = whyNeverMapped(code)
     return failed(

@@ -22,6 +22,9 @@ export const HELD_REASONS = [
   'happened-after-death',
   'conflicting-value',
   'correction-before-original',
+  'patient-unclear',
+  'status-unclear',
+  'escape-unknown',
 ] as const
 export type HeldReason = (typeof HELD_REASONS)[number]
 
@@ -38,6 +41,7 @@ export const REFUSED_REASONS = [
   'not-a-number',
   'not-a-whole-number',
   'negative',
+  'message-not-read',
 ] as const
 export type RefusedReason = (typeof REFUSED_REASONS)[number]
 
@@ -54,6 +58,12 @@ export const FILE_REASONS = [
   'missing-column',
   'duplicate-column',
   'unknown-column',
+  'hl7-separators',
+  'hl7-structure',
+  'hl7-truncated',
+  'hl7-count',
+  'hl7-character-set',
+  'hl7-no-results',
 ] as const
 export type FileReason = (typeof FILE_REASONS)[number]
 

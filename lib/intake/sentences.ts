@@ -40,6 +40,9 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
     `${column} ${found} is after the patient's death, ${detail}; day and patient need a person's check.`,
   'conflicting-value': ({ detail }) => detail,
   'correction-before-original': ({ detail }) => detail,
+  'patient-unclear': ({ found }) => `The message gives several identifiers that may each be the patient's, ${found}; a person must say who it is.`,
+  'status-unclear': ({ found }) => `The status ${found} (OBX-11) does not say whether the value counts; it needs P, F, C, X, W or D.`,
+  'escape-unknown': ({ column, found }) => `${column} ${found} has an escape that stands for nothing known; a person must see what was meant.`,
   'row-too-long': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'row-too-short': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'missing-field': ({ column }) => `${column} is empty; this row needs it.`,
@@ -51,6 +54,7 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
   'not-a-number': ({ column, found }) => `${column} ${found} is no number a laboratory reports; it needs decimal digits.`,
   'not-a-whole-number': ({ column, found, detail }) => `${column} ${found} is no whole number; it needs one of ${detail}.`,
   negative: ({ column, found }) => `${column} ${found} is below 0; no such value can be negative.`,
+  'message-not-read': ({ detail }) => `This message ${detail}.`,
 }
 
 /** A problem with its sentence: held or refused as its reason says. */

@@ -40,7 +40,10 @@ const OVERRULE: Readonly<Record<string, typeof overruleResult>> = {
   'sex-differs': overrulePatient,
 }
 
+// A result says in passing who it is about: that it names somebody else is no reason to change what is known of the patient.
+const isOfAnotherPerson = ({ kind }: HeldRow, reason: string): boolean => kind === 'results' && OVERRULE[reason] === overrulePatient
+
 /** Decides in favour of a held row, where that is a person's to decide; null where it is not. */
 export function overrule(tx: Tx, held: HeldRow, reason: string, call: Call): Attempt | null {
-  return Object.hasOwn(OVERRULE, reason) ? (OVERRULE[reason]?.(tx, held, call) ?? null) : null
+  return Object.hasOwn(OVERRULE, reason) && !isOfAnotherPerson(held, reason) ? (OVERRULE[reason]?.(tx, held, call) ?? null) : null
 }

@@ -1,0 +1,42 @@
+import type { HeldReason, Problem } from './reason.ts'
+import { field, type RawRow } from './row.ts'
+import { problem } from './sentences.ts'
+
+interface Why {
+  readonly reason: HeldReason
+  readonly column: string
+  readonly detail: string
+}
+
+const value = (detail: string): Why => ({ reason: 'value-unreadable', column: 'value', detail })
+const code = (detail: string): Why => ({ reason: 'unknown-code', column: 'code', detail })
+const unknownEscape = (column: string): Why => ({ reason: 'escape-unknown', column, detail: '' })
+
+/** What a reader of a format can find unclear in a row whose fields have no place to show it, in the order of telling. */
+const UNCLEAR = {
+  patient: { reason: 'patient-unclear', column: 'patient_id', detail: '' },
+  'code-escape': unknownEscape('code'),
+  'code-system': code('is not marked as LOINC (coding system LN)'),
+  'two-codes': code('names two different LOINC codes'),
+  status: { reason: 'status-unclear', column: 'observation_status', detail: '' },
+  'value-escape': unknownEscape('value'),
+  'several-values': value('to be one value; several stand in one OBX'),
+  'value-components': value('to be one text; separators stand in it'),
+  'value-type': value('a value type (OBX-2) of NM, SN, ST, TX, FT, CE or CWE'),
+  'no-plain-number': value('a plain number, since OBX-2 is NM'),
+  'no-single-number': value('one number with at most <, <=, > or >= before it, since OBX-2 is SN'),
+  'no-words': value('words beside its code (OBX-5.2), and no number among codes'),
+  'repeated-code': value('to be the only value of its code and status below its OBR; several stand there, and nothing joins them'),
+  'unit-escape': unknownEscape('unit'),
+} as const satisfies Readonly<Record<string, Why>>
+export type Unclear = keyof typeof UNCLEAR
+
+export const UNCLEAR_WORDS = Object.keys(UNCLEAR) as readonly Unclear[]
+
+/** Why a row waits that its reader found unclear (`unclear` among its fields, so that it is still so when it is read again); null for any other. */
+export function unclearProblem(raw: RawRow): Problem | null {
+  const word = UNCLEAR_WORDS.find((known) => known === field(raw, 'unclear'))
+  if (word === undefined) return null
+  const { reason, column, detail } = UNCLEAR[word]
+  return problem(reason, { column, text: field(raw, column), detail })
+}
