@@ -1,5 +1,6 @@
 import { by, fact, MARKER_WORDS, possibly, RULE_OUT_ANAEMIA, second, sentences } from './courseSentences.ts'
 import type { Finding } from './finding.ts'
+import { probabilitySentence } from './probabilityWords.ts'
 import type { RuleId } from './ruleId.ts'
 import type { Sentence } from './sentence.ts'
 
@@ -23,6 +24,7 @@ function evolving(what: string, criterion: string): Sentence {
       `${what} ${fact(finding, 'value')} on ${fact(finding, 'on')} ${by(finding)} ${held}; criterion: ${criterion}.`,
       second(finding),
       possibly(finding),
+      probabilitySentence(finding),
     )
   }
 }

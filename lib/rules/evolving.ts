@@ -1,12 +1,15 @@
 import type { Course, Measurement } from '../course/index.ts'
+import { TOTAL_CV } from '../statistics/index.ts'
 import { allHold, type Decimal, decimal, decimalText, type Holds } from '../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from './cautions.ts'
+import { numberLevel, probabilityFact } from './criterion/probability.ts'
 import { type Level, levelFrom, meets, type RiseCriterion } from './criterion/rise.ts'
 import { insideNoise, riseFacts } from './criterion/rising.ts'
+import { trueRiseBetween } from './criterion/trueRiseBetween.ts'
 import { evidenceOf, keptText } from './evidence.ts'
 import { ratioOf } from './excess.ts'
 import type { Finding } from './finding.ts'
-import { type Shown, stateOf } from './judgement.ts'
+import { type Judgement, type Shown, stateOf } from './judgement.ts'
 import { REFERENCE_CHANGE } from './noise.ts'
 import { type About, findingsOfRuns } from './runs.ts'
 import { withinMonths } from './withinMonths.ts'
@@ -24,6 +27,8 @@ export interface Evolving {
   readonly bars: readonly Bar[]
   /** Largest rise noise explains, as a share. */
   readonly noise: Decimal
+  /** Published variation between samples, as a fraction. */
+  readonly cv: number
 }
 
 const LEAST_SERUM = decimal('5')
@@ -38,19 +43,26 @@ export function evolvingSerum(course: Course): Evolving {
       { months: 12, criterion: rise('0.25', LEAST_SERUM, false), from: null },
     ],
     noise: REFERENCE_CHANGE.serum,
+    cv: TOTAL_CV['serum-m-protein'],
   }
 }
 
 /** dFLC: at least 169 % within 12 months (Wu 2018, Blood Adv 2:1470) and more than the clinic's amount (ours). */
 export function evolvingLightChain(course: Course): Evolving {
   const amount = decimal(course.thresholds.evolvingLightChainMgL)
-  return { of: course.markers.dflc, bars: [{ months: 12, criterion: rise('1.69', amount, true), from: null }], noise: REFERENCE_CHANGE.lightChain }
+  return {
+    of: course.markers.dflc,
+    bars: [{ months: 12, criterion: rise('1.69', amount, true), from: null }],
+    noise: REFERENCE_CHANGE.lightChain,
+    cv: TOTAL_CV['involved-flc'],
+  }
 }
 
 /** How surely a sample has risen from one earlier sample, and how far above the level that counts it lies. */
 interface Rose {
   readonly holds: Holds
   readonly reference: Measurement
+  readonly criterion: RiseCriterion
   readonly level: Level
   readonly excess: number
 }
@@ -82,7 +94,7 @@ function roseFrom({ bars }: Evolving, reference: Measurement, current: Measureme
     const holds = holdsBy(bar, reference, current)
     if (holds === 'no') return best
     const level = levelFrom(bar.criterion, judgedFrom(bar, reference)?.low ?? reference.value.low)
-    return stronger(best, { holds, reference, level, excess: ratioOf(current.value.low, level.at) })
+    return stronger(best, { holds, reference, criterion: bar.criterion, level, excess: ratioOf(current.value.low, level.at) })
   }, null)
 }
 
@@ -103,7 +115,7 @@ function strongest(evolving: Evolving, at: number, twice: boolean): Rose | null 
   return best
 }
 
-function shown({ of, bars, noise }: Evolving, at: number, { reference, level, excess }: Rose, isConfirmed: boolean): Shown {
+function shown({ of, bars, noise, cv }: Evolving, at: number, { reference, criterion, level, excess }: Rose, isConfirmed: boolean): Shown {
   const current = of.samples[at] as Measurement
   const previous = isConfirmed ? of.samples[at - 1] : undefined
   const told = previous === undefined ? [current] : [previous, current]
@@ -134,17 +146,18 @@ function shown({ of, bars, noise }: Evolving, at: number, { reference, level, ex
       unit: of.unit,
       amount: `${decimalText(bars[0]?.criterion.amount ?? level.at)} ${of.unit}`,
       ...riseFacts(reference, current),
+      ...(suspect ? {} : probabilityFact({ window: of.samples, at, reference, cv, needed: numberLevel(criterion), rise: trueRiseBetween })),
     },
     excess,
   }
 }
 
 /**
- * Findings of a rise from any earlier sample within its months, told against the one it exceeds most: unconfirmed by the last sample, confirmed by the
- * last two against one sample before both. The window is within 30 days, so a change of method has nothing left to cap.
+ * The judgement of each sample: a rise from any earlier one within its months, told against the one it exceeds most; unconfirmed by that sample,
+ * confirmed by it and the one before against one sample before both. The window is within 30 days, so a change of method has nothing left to cap.
  */
-export function evolvingFindings(about: About, evolving: Evolving): Finding[] {
-  return findingsOfRuns(about, evolving.of.samples, (at) => {
+export function judgeEvolving(evolving: Evolving): (at: number) => Judgement | null {
+  return (at) => {
     const once = strongest(evolving, at, false)
     if (once === null) return null
     const twice = strongest(evolving, at, true)
@@ -152,7 +165,12 @@ export function evolvingFindings(about: About, evolving: Evolving): Finding[] {
     if (state === null) return null
     const isConfirmed = state.state === 'confirmed' && twice !== null
     return { ...state, shown: () => shown(evolving, at, isConfirmed ? twice : once, isConfirmed) }
-  })
+  }
+}
+
+/** Findings of such rises. */
+export function evolvingFindings(about: About, evolving: Evolving): Finding[] {
+  return findingsOfRuns(about, evolving.of.samples, judgeEvolving(evolving))
 }
 
 /** True when the latest sample shows such a rise. */

@@ -1,11 +1,13 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
 import { PatientCharts } from '../../app/_parts/chart/PatientCharts.tsx'
+import { Findings } from '../../app/_parts/patient/Findings.tsx'
 import { Probability } from '../../app/_parts/patient/Probability.tsx'
 import { patientCharts } from '../../lib/charts/index.ts'
 import { patientView } from '../../lib/usecases/patientView.ts'
 import { assessed } from '../charts/assessed.ts'
 import { RETURNING, RETURNING_TODAY } from '../charts/invented.ts'
+import { on, smouldering } from '../rules/patients.ts'
 
 const markup = renderToStaticMarkup(<PatientCharts charts={patientCharts(assessed(RETURNING, RETURNING_TODAY))} />)
 const drawn = (value: string) => renderToStaticMarkup(<Probability probability={{ words: 'About 7 in 10', value }} />)
@@ -49,4 +51,13 @@ test('a finding carries its probability in the words of its sentence; one withou
   expect(serum?.probability?.value).toMatch(/^[01]\.\d\d$/)
   expect(serum?.says).toContain(`${serum?.probability?.words} that the true rise exceeds the criterion`)
   for (const { probability, says } of [...findings, ...history]) expect(says.includes('that the true rise')).toBe(probability !== null)
+})
+
+test('a rise in smouldering myeloma shows it too', () => {
+  const rising = { '2024-06-03': '20', '2024-12-03': '21', '2025-06-03': '28' }
+  const { findings } = patientView(assessed(smouldering(on('serum-m-protein', 'g/L', rising)), '2025-06-30'))
+  const evolving = findings.find(({ rule }) => rule === 'evolving-m-protein')
+  expect(evolving?.says).toContain(`${evolving?.probability?.words} that the true rise exceeds the criterion`)
+  const markup = renderToStaticMarkup(<Findings findings={findings} none="" />)
+  expect(markup).toContain(`<b>${evolving?.probability?.words}</b>, probability ${evolving?.probability?.value}`)
 })

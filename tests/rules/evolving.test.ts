@@ -161,10 +161,10 @@ testRule('evolving-haemoglobin', {
 test('what evolves is told with its numbers and its criterion', () => {
   const told = (rule: RuleId, given: HistoryWords) => currentBy(rule, given).map(says)[0]
   expect(told('evolving-m-protein', smouldering(serum({ [first]: '32', '2024-12-03': '37' })))).toBe(
-    'M-protein 37 g/L on 2024-12-03 is 5 g/L (15.6 %) above 32 g/L of 2024-06-03; criterion: rise of at least 5 g/L, and of 10 % within 6 months from 30 g/L or more or 25 % within 12 months. Second sample not yet there.',
+    'M-protein 37 g/L on 2024-12-03 is 5 g/L (15.6 %) above 32 g/L of 2024-06-03; criterion: rise of at least 5 g/L, and of 10 % within 6 months from 30 g/L or more or 25 % within 12 months. Second sample not yet there. About 1 in 10 that the true rise exceeds the criterion.',
   )
   expect(told('evolving-light-chain', mgus(dflc({ [first]: '100', '2025-06-03': '300' })))).toBe(
-    'dFLC 300 mg/L on 2025-06-03 is 200 mg/L (200 %) above 100 mg/L of 2024-06-03; criterion: rise of at least 169 % and more than 100 mg/L within 12 months. Second sample not yet there.',
+    'dFLC 300 mg/L on 2025-06-03 is 200 mg/L (200 %) above 100 mg/L of 2024-06-03; criterion: rise of at least 169 % and more than 100 mg/L within 12 months. Second sample not yet there. About 4 in 10 that the true rise exceeds the criterion.',
   )
   expect(told('evolving-haemoglobin', mgus(hb(['140', '135', '134'])))).toBe(
     'Haemoglobin 134 g/L on 2024-07-29 is 6 g/L below 140 g/L of 2024-06-03; criterion: two samples at least 5 g/L below one of the 12 months before. Confirmed by the sample of 2024-07-01. So small a fall is inside noise: it counts beside other signs.',

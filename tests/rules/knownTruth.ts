@@ -42,7 +42,12 @@ function truePath(chance: Chance, { start, everyDays }: Setting): number[] {
   })
 }
 
-function noisy(chance: Chance, path: readonly number[], { cv, digits, everyDays }: Setting): Measurement[] {
+/** The path as samples show it: every value off by its own noise, and rounded as a laboratory prints it. */
+export function noisy(
+  chance: Chance,
+  path: readonly number[],
+  { cv, digits, everyDays }: Pick<Setting, 'cv' | 'digits' | 'everyDays'>,
+): Measurement[] {
   const deviation = Math.sqrt(Math.log1p(cv ** 2))
   return path.map((truth, at) => ({
     on: addDays(day('2020-01-01'), at * everyDays),

@@ -3,7 +3,7 @@ import { daysBetween } from '../../time/index.ts'
 import { isExact } from '../../units/index.ts'
 import { methodChanged, unitSuspect } from '../cautions.ts'
 import type { RiseCriterion } from './rise.ts'
-import { trueRise } from './trueRise.ts'
+import { type TrueRise, trueRise } from './trueRise.ts'
 
 /** The level a criterion asks for above a reference, on ordinary numbers: a probability decides no finding. */
 export function numberLevel({ share, amount, high }: RiseCriterion): (reference: number) => number {
@@ -23,6 +23,8 @@ export interface ProbabilityQuestion {
   /** Published coefficient of variation between samples of one patient, as a fraction; none published, no probability. */
   readonly cv: number | undefined
   readonly needed: (reference: number) => number
+  /** How the rise is understood; from the level around the reference where left out. */
+  readonly rise?: TrueRise
 }
 
 /**
@@ -30,7 +32,7 @@ export interface ProbabilityQuestion {
  * current value or the one before is an interval, the first two also where 0 or below, and where laboratory, method or unit may differ, of which
  * the published variation knows nothing.
  */
-export function probabilityFact({ window, at, reference, cv, needed }: ProbabilityQuestion): { readonly probability?: string } {
+export function probabilityFact({ window, at, reference, cv, needed, rise = trueRise }: ProbabilityQuestion): { readonly probability?: string } {
   const [current, before] = [window[at], window[at - 1]]
   if (cv === undefined || current === undefined || unitSuspect(before, current)) return {}
   if (before !== undefined && !isExact(before.value)) return {}
@@ -38,5 +40,5 @@ export function probabilityFact({ window, at, reference, cv, needed }: Probabili
   const held = comparable.findIndex(({ on }) => on === reference.on)
   if (held === -1 || comparable.at(-1) !== current) return {}
   const samples = comparable.map(({ on, value }) => ({ day: daysBetween(reference.on, on), log: Math.log(Number(value.low)) }))
-  return { probability: trueRise(samples, held, Math.sqrt(Math.log1p(cv ** 2)), needed).toFixed(2) }
+  return { probability: rise(samples, held, Math.sqrt(Math.log1p(cv ** 2)), needed).toFixed(2) }
 }

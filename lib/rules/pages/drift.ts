@@ -17,6 +17,12 @@ type DriftRuleId =
 const SOON = { window: 'within-30-days', when: 'always' } as const
 const RAVI = 'Ravi 2016, Blood Cancer J 6:e454'
 const IN_WORDS = 'A value reported in words ("trace"): it has no number that can rise.'
+const BELIEFS = ours(
+  'For the probability: growth is going on in one patient in five when the samples begin; in the others it begins within five years in half; it doubles in three months to ten years.',
+)
+const PROBABILITY =
+  'The probability asks how far the true value has risen between the two days told, given every comparable sample up to the latest, back to a clear fall; it decides nothing.'
+const GROWTH_ENDED = 'That growth has ended: the probability takes growth, once begun, to go on, and says too much where it has stopped.'
 const OTHER_METHOD = 'Whether a change of laboratory or method made the difference: it carries a caution and no more.'
 
 const PAGES = {
@@ -27,11 +33,13 @@ const PAGES = {
       publishedIn(RAVI, 'A rise of at least 10 % within 6 months where the earlier value is at least 30 g/L, or of at least 25 % within 12 months.'),
       publishedIn(RAVI, 'And of at least 5 g/L.'),
       publishedIn(VARIATION, 'In stable untreated patients the value varies by 8.1 % (CV); noise alone can make a rise of 20.7 % (one-sided 95 %).'),
+      BELIEFS,
     ],
-    how: [],
+    how: [PROBABILITY],
     cannotSee: [
       'A rise slower than this, however long it lasts, and one below 5 g/L.',
       'That a rise of 10 % lies inside noise: mind the caution "inside noise".',
+      GROWTH_ENDED,
       'Disease that makes light chains only.',
       IN_WORDS,
       OTHER_METHOD,
@@ -60,11 +68,14 @@ const PAGES = {
     numbers: [
       publishedIn('Wu 2018, Blood Adv 2:1470', 'dFLC (involved less uninvolved chain) up by at least 169 % within 12 months.'),
       ours('And by more than 100 mg/L.', 'evolvingLightChainMgL'),
+      publishedIn(VARIATION, 'In stable untreated patients the involved chain varies by 28.4 % (CV).'),
+      BELIEFS,
     ],
-    how: [],
+    how: [PROBABILITY],
     cannotSee: [
       'Days with one chain only, and patients whose involved chain is not known.',
       'A slower rise, and a large rise in per cent from a small value.',
+      GROWTH_ENDED,
       'Kidney function: it raises both chains.',
       OTHER_METHOD,
     ],
