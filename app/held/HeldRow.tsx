@@ -12,7 +12,7 @@ export function HeldRow({ row }: { readonly row: HeldRowView }) {
       </h2>
       <p>{row.sentence}</p>
       <p className="small soft">
-        Waiting {counted(row.waitingDays, 'day')}; {row.kind} file <bdi>{row.fileName}</bdi>, row {row.line}, received {instantText(row.receivedAt)}
+        Waiting {counted(row.waitingDays, 'day')}; {row.kind}, file <bdi>{row.fileName}</bdi>, row {row.line}, received {instantText(row.receivedAt)}
       </p>
       <dl className="fields">
         {filled.map(([name, value]) => (

@@ -25,7 +25,7 @@ export function IntakeForm() {
     <>
       <form className="notice" method="post" onSubmit={(event) => void submit(event)}>
         <div className="field">
-          <label htmlFor="files">Files (patients, course and results as CSV, results as HL7 v2 too; in any order)</label>
+          <label htmlFor="files">Files (patients, course and results as CSV, results as HL7 v2, patients and results as FHIR R4; in any order)</label>
           <input className="input" id="files" name="files" type="file" multiple required />
         </div>
         <div className="field">

@@ -1,5 +1,6 @@
 import type { FileReport } from '../../lib/usecases/index.ts'
 import { counted, instantText, words } from '../_parts/words.ts'
+import { kindOf } from './kindOf.ts'
 
 const COUNTS = [
   ['rows', 'rows read'],
@@ -9,6 +10,11 @@ const COUNTS = [
   ['held', 'held'],
   ['refused', 'refused'],
 ] as const
+
+/** Several rows may come from one place of a file, such as the parts of one FHIR Observation. */
+function withKeys(problems: FileReport['problems']) {
+  return problems.map((row, at) => ({ key: `${row.line}-${at}`, row }))
+}
 
 function Problems({ report }: { readonly report: FileReport }) {
   const missing = report.held + report.refused - report.problems.length
@@ -24,8 +30,8 @@ function Problems({ report }: { readonly report: FileReport }) {
           </tr>
         </thead>
         <tbody>
-          {report.problems.map((row) => (
-            <tr key={row.line}>
+          {withKeys(report.problems).map(({ key, row }) => (
+            <tr key={key}>
               <td data-label="Row">{row.line}</td>
               <td>{row.outcome}</td>
               <td>
@@ -43,6 +49,7 @@ function Problems({ report }: { readonly report: FileReport }) {
 
 /** What became of one file: rows read = filed + already known + corrected + held + refused. */
 export function Report({ report }: { readonly report: FileReport }) {
+  const kind = kindOf(report)
   const id = `report-${report.sha256.slice(0, 12)}`
   return (
     <section aria-labelledby={id}>
@@ -51,7 +58,7 @@ export function Report({ report }: { readonly report: FileReport }) {
         {report.dryRun && ' (tried, nothing filed)'}
       </h2>
       <p className="small soft">
-        {report.kind === null ? 'Kind not told' : `${report.kind} file`}, {counted(report.bytes, 'byte')}
+        {kind === null ? 'Kind not told' : `${kind} file`}, {counted(report.bytes, 'byte')}
         {report.source !== null && `, source ${report.source}`}, received {instantText(report.receivedAt)} by <bdi>{report.receivedBy}</bdi>, SHA-256{' '}
         <span className="received">{report.sha256}</span>
       </p>

@@ -5,6 +5,7 @@ import { instantText } from '../_parts/words.ts'
 import { isInvented } from '../_server/invented.ts'
 import { intakePage } from '../_server/pages.ts'
 import { IntakeForm } from './IntakeForm.tsx'
+import { kindOf } from './kindOf.ts'
 
 export const metadata: Metadata = { title: 'Intake' }
 
@@ -43,7 +44,7 @@ export default async function Page() {
                     <bdi>{report.fileName}</bdi>
                   </Link>
                 </td>
-                <td data-label="Kind">{report.kind}</td>
+                <td data-label="Kind">{kindOf(report)}</td>
                 <td data-label="Rows">{report.rows}</td>
                 <td data-label="Held">{report.held}</td>
                 <td data-label="Refused">{report.refused}</td>

@@ -29,7 +29,7 @@ function printedAs(analyte: Measured, value: number): Printed {
 function resultOf(analyte: Measured, value: number, on: Day, id: number): LabResult | null {
   const shown = printedAs(analyte, value)
   const fields = { patient_id: ID, collected_at: on, code: shown.code, value: shown.value, unit: shown.unit, laboratory: INTERNATIONAL.name }
-  const row: RawRow = { line: id + 1, text: '', fields, refusal: null }
+  const row: RawRow = { kind: 'results', line: id + 1, text: '', fields, refusal: null }
   const read = interpretResult(row, PATIENT, on)
   if (read.outcome === 'held') return null
   if (read.outcome !== 'take') throw new Error(`A simulated ${analyte} of ${shown.value} ${shown.unit} was not taken: ${read.sentence}`)

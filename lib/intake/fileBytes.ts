@@ -45,18 +45,28 @@ function firstBadByte(bytes: Uint8Array): number {
   return at
 }
 
-/** The text of a file without its byte order mark, or why its bytes are no text. Bytes are counted from 1. */
-export function textOfBytes(bytes: Uint8Array, fileName: string): { readonly ok: true; readonly text: string } | RefusedFile {
+/** Why bytes cannot be the text of a file, whatever they say: too many, a container of another kind, a NUL byte. Null where they may be. */
+export function faultOfBytes(bytes: Uint8Array, fileName: string): RefusedFile | null {
   if (bytes.length > MOST_BYTES) return refusedFile('file-too-large', `${fileName} has ${bytes.length} bytes; it may have at most 512 MiB.`)
   const container = CONTAINERS.find(([mark]) => mark.every((byte, at) => bytes[at] === byte))
   if (container !== undefined)
     return refusedFile('not-a-text-file', `${fileName} is ${container[1]}, whatever its name; it needs to be saved as CSV.`)
   const nul = bytes.indexOf(0)
-  if (nul >= 0) return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${nul + 1}; it needs to be text in UTF-8.`)
+  return nul < 0 ? null : refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${nul + 1}; it needs to be text in UTF-8.`)
+}
+
+export function notUtf8(bytes: Uint8Array, fileName: string): RefusedFile {
+  return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${firstBadByte(bytes) + 1} begins no character; it needs to be saved as UTF-8.`)
+}
+
+/** The text of a file without its byte order mark, or why its bytes are no text. Bytes are counted from 1. */
+export function textOfBytes(bytes: Uint8Array, fileName: string): { readonly ok: true; readonly text: string } | RefusedFile {
+  const fault = faultOfBytes(bytes, fileName)
+  if (fault !== null) return fault
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
     return text.trim() === '' ? refusedFile('empty-file', `${fileName} is empty; it needs a header row.`) : { ok: true, text }
   } catch {
-    return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${firstBadByte(bytes) + 1} begins no character; it needs to be saved as UTF-8.`)
+    return notUtf8(bytes, fileName)
   }
 }

@@ -28,9 +28,12 @@ function statusOf(raw: RawRow): ResultStatus | Problem {
 // A withdrawal must never fail on the very value it takes back.
 function measuredOf(raw: RawRow, analyte: Analyte, status: ResultStatus): Measured | Problem {
   const text = field(raw, 'value')
-  if (status === 'cancelled') return { kind: 'none', reason: text === '' ? 'cancelled' : text }
-  const read = readMeasured(analyte, text, field(raw, 'unit'))
-  return isProblem(read) && status === 'entered-in-error' ? { kind: 'none', reason: text } : read
+  const absent = text === '' ? field(raw, 'absent_reason') : ''
+  if (status === 'cancelled') return { kind: 'none', reason: text || absent || 'cancelled' }
+  if (absent !== '') return { kind: 'none', reason: absent }
+  const unread = field(raw, 'value_kind')
+  const read = unread === '' ? readMeasured(analyte, text, field(raw, 'unit')) : problem('kind-not-read', { column: 'value', text: unread })
+  return isProblem(read) && status === 'entered-in-error' ? { kind: 'none', reason: text || unread } : read
 }
 
 function limitOf(raw: RawRow, column: string, analyte: Analyte): ReferenceLimit | null | Problem {
@@ -68,8 +71,10 @@ export function interpretResult(raw: RawRow, patient: Patient | null, today: Day
   const collected = momentIn(raw, 'collected_at')
   const on = isProblem(collected) || collected === null ? null : collected.on
   const failed = (found: Problem): Interpreted<IncomingResult> => (found.outcome === 'held' ? { ...found, on } : found)
-  const unreadable = rowProblem(raw, ['patient_id', 'collected_at', 'code'])
+  const timeKind = field(raw, 'collected_kind')
+  const unreadable = rowProblem(raw, timeKind === '' ? ['patient_id', 'collected_at', 'code'] : ['patient_id', 'code'])
   if (unreadable !== null) return failed(unreadable)
+  if (timeKind !== '') return failed(problem('kind-not-read', { column: 'collected_at', text: timeKind }))
   if (isProblem(collected)) return failed(collected)
   if (collected === null) return failed(problem('missing-field', { column: 'collected_at', text: '' }))
   const reportedAt = momentIn(raw, 'reported_at')

@@ -25,6 +25,7 @@ export const HELD_REASONS = [
   'patient-unclear',
   'status-unclear',
   'escape-unknown',
+  'kind-not-read',
 ] as const
 export type HeldReason = (typeof HELD_REASONS)[number]
 
@@ -42,6 +43,13 @@ export const REFUSED_REASONS = [
   'not-a-whole-number',
   'negative',
   'message-not-read',
+  'type-not-read',
+  'no-resource',
+  'meaning-changed',
+  'bad-element',
+  'subject-unclear',
+  'record-not-in-use',
+  'only-groups',
 ] as const
 export type RefusedReason = (typeof REFUSED_REASONS)[number]
 
@@ -64,6 +72,11 @@ export const FILE_REASONS = [
   'hl7-count',
   'hl7-character-set',
   'hl7-no-results',
+  'broken-json',
+  'duplicate-key',
+  'nested-too-deep',
+  'unknown-json',
+  'bundle-not-read',
 ] as const
 export type FileReason = (typeof FILE_REASONS)[number]
 

@@ -1,14 +1,17 @@
 import type { Problem, RefusedRow } from './reason.ts'
 import { problem } from './sentences.ts'
+import type { TableKind } from './tableKind.ts'
 
 /** The named texts of a row. Only columns of the header are in it. */
 export type RowFields = Readonly<Record<string, string>>
 
 /** One row of a file as received. */
 export interface RawRow {
-  /** The physical line it begins on; the header is line 1. */
+  /** What it tells of. A CSV file has rows of one kind, other formats of several. */
+  readonly kind: TableKind
+  /** The physical line it begins on; the header of a CSV file is line 1. In a FHIR Bundle: which entry, from 1. */
   readonly line: number
-  /** As received, without its line end. */
+  /** As received, without its line end; JSON on one line and cut where it is very long. */
   readonly text: string
   readonly fields: RowFields
   /** Why it cannot be read as a row; null for every row that has one field for each column. */

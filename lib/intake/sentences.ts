@@ -43,6 +43,7 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
   'patient-unclear': ({ found }) => `The message gives several identifiers that may each be the patient's, ${found}; a person must say who it is.`,
   'status-unclear': ({ found }) => `The status ${found} (OBX-11) does not say whether the value counts; it needs P, F, C, X, W or D.`,
   'escape-unknown': ({ column, found }) => `${column} ${found} has an escape that stands for nothing known; a person must see what was meant.`,
+  'kind-not-read': ({ column, found }) => `${column} is given as ${found}, a kind that is not read; the row waits until a person decides.`,
   'row-too-long': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'row-too-short': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'missing-field': ({ column }) => `${column} is empty; this row needs it.`,
@@ -55,6 +56,13 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
   'not-a-whole-number': ({ column, found, detail }) => `${column} ${found} is no whole number; it needs one of ${detail}.`,
   negative: ({ column, found }) => `${column} ${found} is below 0; no such value can be negative.`,
   'message-not-read': ({ detail }) => `This message ${detail}.`,
+  'type-not-read': ({ found }) => `A resource of type ${found} is not read; Patient, Observation and DiagnosticReport are.`,
+  'no-resource': ({ detail }) => `There is no resource to read: ${detail}.`,
+  'meaning-changed': ({ column }) => `The resource has ${column}, which may change what it means and is not known here; it is not read.`,
+  'bad-element': ({ column, detail }) => `${column} is not what FHIR R4 has there; it needs ${detail}.`,
+  'subject-unclear': ({ detail }) => `It is not certain who the patient is: ${detail}; nobody is guessed.`,
+  'record-not-in-use': ({ detail }) => `This record of a patient ${detail}; it changes nothing.`,
+  'only-groups': ({ detail }) => `It has no value of its own; the results it groups are rows of their own${detail}.`,
 }
 
 /** A problem with its sentence: held or refused as its reason says. */

@@ -48,7 +48,7 @@ export function messageRows(message: Message): RawRow[] {
   const why = whyNotRead(message)
   if (why !== null) {
     const refusal = problem('message-not-read', { column: '', text: '', detail: why }) as RefusedRow
-    return [{ line: header.line, text: header.text, fields: {}, refusal }]
+    return [{ kind: 'results', line: header.line, text: header.text, fields: {}, refusal }]
   }
   let [patient, order]: [NamedPatient | null, Segment | null] = [null, null]
   const orders: RawRow[][] = []

@@ -61,5 +61,5 @@ export function observationRow(obx: Segment, around: Around): RawRow {
     ...(status === null ? { observation_status: statusText } : {}),
     ...(unclear === undefined ? {} : { unclear }),
   }
-  return { line: obx.line, text: obx.text, fields, refusal: null }
+  return { kind: 'results', line: obx.line, text: obx.text, fields, refusal: null }
 }

@@ -9,8 +9,8 @@ import { inParts } from './parts.ts'
 import type { Understood } from './readRow.ts'
 import { emptyReport, type OpenedFile, openFile, type ReadableFile, readAhead, takePart, together } from './takeFile.ts'
 
-// Patients before their courses, courses before results, whatever order the files are named in.
-const ORDER = ['patients', 'course', 'results']
+// Patients before their courses, courses before results, whatever order the files are named in. A file with rows of several kinds tells of patients too.
+const ORDER = ['patients', null, 'course', 'results']
 
 function place(opened: OpenedFile): number {
   return opened.table.ok ? ORDER.indexOf(opened.table.kind) : ORDER.length

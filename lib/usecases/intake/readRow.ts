@@ -1,24 +1,17 @@
-import {
-  type Interpreted,
-  interpretCourseEvent,
-  interpretPatient,
-  interpretResult,
-  patientIdOf,
-  type RawRow,
-  type TableKind,
-} from '../../intake/index.ts'
+import { type Interpreted, interpretCourseEvent, interpretPatient, interpretResult, patientIdOf, type RawRow } from '../../intake/index.ts'
 import type { CourseEvent, IncomingResult, Patient } from '../../results/index.ts'
 import type { StoredPatient } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 
-/** A row understood, by the kind of its file. */
+/** A row understood, by its kind. */
 export type ReadRow =
   | { readonly kind: 'patients'; readonly read: Interpreted<Patient> }
   | { readonly kind: 'course'; readonly read: Interpreted<CourseEvent> }
   | { readonly kind: 'results'; readonly read: Interpreted<IncomingResult> }
 
 /** Understands one row, given the patient it names as known now. */
-export function readRow(kind: TableKind, raw: RawRow, patient: Patient | null, today: Day): ReadRow {
+export function readRow(raw: RawRow, patient: Patient | null, today: Day): ReadRow {
+  const { kind } = raw
   if (kind === 'patients') return { kind, read: interpretPatient(raw, patient, today) }
   if (kind === 'course') return { kind, read: interpretCourseEvent(raw, patient, today) }
   return { kind, read: interpretResult(raw, patient, today) }
@@ -45,8 +38,8 @@ export function rememberingPatients(find: (id: string) => StoredPatient | null):
 }
 
 /** Understands one row against the patient as `find` knows them. */
-export function understand(kind: TableKind, raw: RawRow, find: (id: string) => StoredPatient | null, today: Day): Understood {
+export function understand(raw: RawRow, find: (id: string) => StoredPatient | null, today: Day): Understood {
   const patientId = patientIdOf(raw)
   const stored = find(patientId)
-  return { raw, patientId, patientVersion: stored?.version ?? null, row: readRow(kind, raw, stored?.patient ?? null, today) }
+  return { raw, patientId, patientVersion: stored?.version ?? null, row: readRow(raw, stored?.patient ?? null, today) }
 }

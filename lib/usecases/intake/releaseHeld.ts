@@ -6,13 +6,13 @@ import { readRow } from './readRow.ts'
 
 /** A held row as a row again. */
 export function rawRowOf(held: HeldRow): RawRow {
-  return { line: held.line, text: held.row, fields: held.fields, refusal: null }
+  return { kind: held.kind, line: held.line, text: held.row, fields: held.fields, refusal: null }
 }
 
 /** Reads a held row afresh and files it where nothing is wrong with it any more; otherwise answers what is. */
 export function fileHeld(tx: Tx, held: HeldRow, call: Call): RowAnswer {
   const patient = held.patientId === null ? null : (tx.patient(held.patientId)?.patient ?? null)
-  const row = readRow(held.kind, rawRowOf(held), patient, call.today)
+  const row = readRow(rawRowOf(held), patient, call.today)
   return fileRow(tx, row, held.patientId ?? '', { fileId: held.fileId, line: held.line, now: call.now })
 }
 

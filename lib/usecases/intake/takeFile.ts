@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { field, type RawRow, readTable, type TableKind } from '../../intake/index.ts'
+import { field, type RawRow, readTable } from '../../intake/index.ts'
 import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
 import type { Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
@@ -21,10 +21,10 @@ export function openFile(file: IncomingFile): OpenedFile {
   return { file, sha256: createHash('sha256').update(file.bytes).digest('hex'), table: readTable(file.bytes, file.name) }
 }
 
-/** Originals before their corrections, so that the order of rows within a file decides nothing. */
-function originalsFirst(kind: TableKind, rows: readonly RawRow[]): RawRow[] {
-  if (kind !== 'results') return [...rows]
-  const corrects = (raw: RawRow) => RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
+/** Originals before their corrections, so that the order of rows within a file decides nothing. Patients before results, as the reader gives them. */
+function originalsFirst(rows: readonly RawRow[]): RawRow[] {
+  const corrects = (raw: RawRow) =>
+    raw.kind === 'results' && RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
   return [...rows.filter((raw) => !corrects(raw)), ...rows.filter(corrects)]
 }
 
@@ -38,19 +38,20 @@ export type ReadableFile = OpenedFile & { readonly table: { readonly ok: true } 
  * is read.
  */
 export function readAhead({ file, table }: ReadableFile, call: Call, { onProgress }: IntakeOptions): readonly Understood[] {
-  const { kind, rows } = table
-  const find = kind === 'patients' ? () => null : rememberingPatients(call.store.reader.patient)
-  return originalsFirst(kind, rows).map((raw, index) => {
+  const { rows } = table
+  const find = rememberingPatients(call.store.reader.patient)
+  return originalsFirst(rows).map((raw, index) => {
     if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows read`, done: index + 1, of: rows.length })
-    return understand(kind, raw, find, call.today)
+    return understand(raw, raw.kind === 'patients' ? () => null : find, call.today)
   })
 }
 
 /** Files what a row says; reads it again where the patient is not the one it was read against any more. */
-function settle(tx: Tx, kind: TableKind, find: Tx['patient'], { raw, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
+function settle(tx: Tx, find: Tx['patient'], { raw, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
+  const { kind } = raw
   const stored = kind === 'patients' ? tx.patient(patientId) : find(patientId)
   const isAsRead = kind !== 'patients' && (stored?.version ?? null) === read.patientVersion
-  const row = isAsRead ? read.row : readRow(kind, raw, stored?.patient ?? null, call.today)
+  const row = isAsRead ? read.row : readRow(raw, stored?.patient ?? null, call.today)
   return fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
 }
 
@@ -80,7 +81,6 @@ function keptFile(tx: Tx, { file, table }: ReadableFile, { source, receivedAt, r
  * that keeps all of it; the first part keeps the file. `before` is the report of the parts before.
  */
 export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood[], before: FileReport, call: Call): FileReport {
-  const { kind } = opened.table
   const fileId = before.fileId ?? keptFile(tx, opened, before)
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
@@ -88,12 +88,13 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   const find = rememberingPatients(tx.patient)
   for (const understood of read) {
     const { raw } = understood
-    const answer = settle(tx, kind, find, understood, fileId, call)
+    const answer = settle(tx, find, understood, fileId, call)
     counts[answer.outcome] += 1
     if (answer.outcome === 'refused') tx.insertRefused(fileId, { line: raw.line, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     else if (answer.outcome === 'held') {
       const { patientId, reason, sentence, on } = answer
-      const row = { line: raw.line, kind, patientId: patientId === '' ? null : patientId, reason, sentence, row: raw.text, fields: { ...raw.fields } }
+      const { kind, line } = raw
+      const row = { line, kind, patientId: patientId === '' ? null : patientId, reason, sentence, row: raw.text, fields: { ...raw.fields } }
       tx.insertHeld({ fileId, ...row, receivedAt: call.now, receivedOn: call.today, collectedOn: on })
     }
     if (answer.outcome === 'held' || answer.outcome === 'refused') {

@@ -9,6 +9,7 @@ test('each column comes from its field', () => {
     obx({ 6: 'g/L^gram per litre^UCUM', 7: '0-1', 14: '20260601081500', 15: 'N^North laboratory^L', 17: 'CE^capillary electrophoresis^L' }),
   )
   expect(rowOf(text)).toEqual({
+    kind: 'results',
     line: 4,
     text: text.split('\r')[3],
     refusal: null,
