@@ -10,7 +10,7 @@ export const CAUTION_SAYS: Readonly<Record<Caution, string>> = {
   'antibody-drug': 'A therapeutic antibody (daratumumab, isatuximab or elotuzumab) can show as an IgG kappa band.',
   'renal-interval': 'The light-chain ratio was held against the interval for reduced kidney function.',
   'ionised-normal': 'Ionised calcium near that day was not above its upper limit: large M-proteins bind calcium.',
-  'inside-noise': 'The rise is no larger than noise alone can make it in a stable patient.',
+  'inside-noise': 'The change is no larger than noise alone can make it in a stable patient.',
   stale: 'The sample is older than 30 days.',
   'attributed-elsewhere': 'A physician recorded another cause.',
 }
