@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { NotShown } from '../_parts/NotShown.tsx'
+import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
 import { accountsPage } from '../_server/pages.ts'
 import { AccountActions } from './AccountActions.tsx'
@@ -15,15 +16,7 @@ export default async function Page() {
       <h1>Accounts</h1>
       <AddForm />
       <table className="table stacked">
-        <thead>
-          <tr>
-            {['Name', 'Role', 'State', 'Added', 'Last sign-in', 'Open sessions', 'Change'].map((says) => (
-              <th scope="col" key={says}>
-                {says}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={['Name', 'Role', 'State', 'Added', 'Last sign-in', 'Open sessions', 'Change']} />
         <tbody>
           {outcome.value.map((account) => (
             <tr key={account.name}>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { NotShown } from '../_parts/NotShown.tsx'
+import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
 import { isInvented } from '../_server/invented.ts'
 import { intakePage } from '../_server/pages.ts'
@@ -26,15 +27,7 @@ export default async function Page() {
         <p className="soft">None yet.</p>
       ) : (
         <table className="table stacked">
-          <thead>
-            <tr>
-              {['Received', 'File', 'Kind', 'Rows', 'Held', 'Refused', 'By'].map((says) => (
-                <th scope="col" key={says}>
-                  {says}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead columns={['Received', 'File', 'Kind', 'Rows', 'Held', 'Refused', 'By']} />
           <tbody>
             {outcome.value.map((report) => (
               <tr key={report.fileId}>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { z } from 'zod'
 import { NotShown } from '../_parts/NotShown.tsx'
+import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText, words } from '../_parts/words.ts'
 import { logPage } from '../_server/pages.ts'
 
@@ -26,15 +27,7 @@ export default async function Page({ searchParams }: Props) {
         Latest first. Entries are never changed or removed; each carries the hash of the one before it. This look is an entry as well.
       </p>
       <table className="table stacked">
-        <thead>
-          <tr>
-            {['Number', 'When', 'Who', 'Role', 'Action', 'Outcome', 'What'].map((says) => (
-              <th scope="col" key={says}>
-                {says}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={['Number', 'When', 'Who', 'Role', 'Action', 'Outcome', 'What']} />
         <tbody>
           {rows.map((row) => (
             <tr key={row.sequence}>

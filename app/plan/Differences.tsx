@@ -1,4 +1,5 @@
 import type { ProposalView } from '../../lib/usecases/index.ts'
+import { TableHead } from '../_parts/TableHead.tsx'
 
 /** What a version sets otherwise: old and new, nothing else. */
 export function Differences({ differences, of }: { readonly differences: ProposalView['differences']; readonly of: string }) {
@@ -6,15 +7,7 @@ export function Differences({ differences, of }: { readonly differences: Proposa
   return (
     <table className="table stacked">
       <caption>{of}</caption>
-      <thead>
-        <tr>
-          {['About', 'What', 'Was', 'Becomes'].map((says) => (
-            <th scope="col" key={says}>
-              {says}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={['About', 'What', 'Was', 'Becomes']} />
       <tbody>
         {differences.map(({ id, about, asks, was, becomes }) => (
           <tr key={id}>

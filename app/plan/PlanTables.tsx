@@ -1,4 +1,5 @@
 import type { PlanView, SetView } from '../../lib/usecases/index.ts'
+import { TableHead } from '../_parts/TableHead.tsx'
 
 function Usual({ usual }: { readonly usual: string | null }) {
   return usual === null ? null : <div className="small soft">Lowmark comes with: {usual}</div>
@@ -8,15 +9,7 @@ function Usual({ usual }: { readonly usual: string | null }) {
 export function PlanTable({ rows }: Pick<PlanView, 'rows'>) {
   return (
     <table className="table stacked">
-      <thead>
-        <tr>
-          {['For whom', 'Tests', 'How often', 'Source'].map((says) => (
-            <th scope="col" key={says}>
-              {says}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={['For whom', 'Tests', 'How often', 'Source']} />
       <tbody>
         {rows.map(({ title, tests, often, source, usual }) => (
           <tr key={title}>
@@ -41,15 +34,7 @@ export function SetTable({ sets, of }: { readonly sets: readonly SetView[]; read
   return (
     <table className="table stacked">
       <caption>{of}</caption>
-      <thead>
-        <tr>
-          {['What', 'Set to', 'Source'].map((says) => (
-            <th scope="col" key={says}>
-              {says}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={['What', 'Set to', 'Source']} />
       <tbody>
         {sets.map(({ asks, value, source, usual }) => (
           <tr key={asks}>

@@ -1,6 +1,7 @@
 import type { Window } from '../../lib/rules/index.ts'
 import type { TriedPatient, TriedPlan } from '../../lib/usecases/index.ts'
 import { Scroll } from '../_parts/chart/index.ts'
+import { TableHead } from '../_parts/TableHead.tsx'
 import { counted, WINDOW_WORDS } from '../_parts/words.ts'
 
 const WINDOWS = Object.keys(WINDOW_WORDS) as Window[]
@@ -50,15 +51,7 @@ function Patients({ patients }: { readonly patients: readonly TriedPatient[] }) 
   return (
     <table className="table stacked">
       <caption>Whose window would change, soonest look first</caption>
-      <thead>
-        <tr>
-          {['Patient', 'Without', 'With', 'Why without', 'Why with'].map((says) => (
-            <th scope="col" key={says}>
-              {says}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={['Patient', 'Without', 'With', 'Why without', 'Why with']} />
       <tbody>
         {patients.map(({ patientId, name, before, after, whyBefore, whyAfter }) => (
           <tr key={patientId}>

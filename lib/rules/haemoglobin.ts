@@ -1,5 +1,5 @@
 import type { Course, Measurement } from '../course/index.ts'
-import { type Decimal, decimal } from '../units/index.ts'
+import { type Decimal, decimal, type Holds, type Interval } from '../units/index.ts'
 
 const LOW = decimal('100')
 const BELOW_LOWER = decimal('20')
@@ -16,4 +16,10 @@ export function haemoglobinBar(course: Pick<Course, 'patient'>, sample: Measurem
   const lower = sample.results[0]?.referenceLow?.kept ?? LOWER_LIMIT[course.patient.sex]
   const byLower = lower.minus(BELOW_LOWER)
   return { level: byLower.gt(LOW) ? byLower : LOW, lower }
+}
+
+/** Whether haemoglobin has fallen by at least so much, g/L, over all the values both intervals leave possible. */
+export function hasFallenBy(fall: Decimal, from: Interval, to: Interval): Holds {
+  if (to.high !== null && from.low.minus(to.high).gte(fall)) return 'certain'
+  return from.high === null || from.high.minus(to.low).gte(fall) ? 'possible' : 'no'
 }

@@ -1,6 +1,6 @@
 import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
-import { ANALYTES, type LabResult, type Patient } from '../results/index.ts'
+import { ANALYTES, type LabResult } from '../results/index.ts'
 import { type Answer, bringBackAtMost, findingKey, pastAnswersTo, whySentence } from '../review/index.ts'
 import {
   CAUTION_SAYS,
@@ -19,11 +19,8 @@ import {
 import { type Assessment, type Attribution, isAttributable } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
 import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './patientViews.ts'
+import { personName } from './personName.ts'
 import { resultViews } from './resultViews.ts'
-
-function nameOf({ familyName, givenName }: Patient): string | null {
-  return [familyName, givenName].filter((part) => part !== null).join(', ') || null
-}
 
 function resultsOf(course: Course): ReadonlyMap<number, LabResult> {
   const byAnalyte = ANALYTES.flatMap((analyte) => course.samplesOf(analyte))
@@ -93,7 +90,7 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
   return {
     asOf,
     patientId: patient.id,
-    name: nameOf(patient),
+    name: personName(patient),
     birthDate: patient.birthDate,
     age: ageAt(patient.birthDate, asOf),
     sex: patient.sex,

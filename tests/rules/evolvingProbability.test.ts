@@ -8,7 +8,7 @@ import { says } from '../../lib/rules/index.ts'
 import { day } from '../../lib/time/index.ts'
 import { history } from '../builders/history.ts'
 import { evolvingToldOf, type PrecursorSetting } from './evolvingTruth.ts'
-import type { Told } from './knownTruth.ts'
+import { shareTrue } from './knownTruth.ts'
 import { mgus, on, smouldering } from './patients.ts'
 import { currentBy, foundBy, TODAY } from './ruleTable.ts'
 
@@ -24,11 +24,6 @@ const SETTINGS: Readonly<Record<string, PrecursorSetting>> = {
   'serum every 6 months': { ...SERUM, everyDays: 182 },
   'dFLC every 3 months': { ...DFLC, everyDays: 91 },
   'dFLC every 6 months': { ...DFLC, everyDays: 182 },
-}
-
-function shareTrue(told: readonly Told[], low: number, high: number): { readonly count: number; readonly share: number } {
-  const among = told.filter(({ probability }) => probability >= low && probability <= high)
-  return { count: among.length, share: among.filter(({ isTrue }) => isTrue).length / among.length }
 }
 
 describe.each(Object.entries(SETTINGS))('findings of 1,500 invented patients whose truth is known, %s', (_name, setting) => {

@@ -85,3 +85,9 @@ export function toldOf(setting: Setting, patients: number, seed: number): Told[]
     })
   })
 }
+
+/** Among findings said with a probability from `low` to `high`: how many they are, and which share of them is true. */
+export function shareTrue(told: readonly Told[], low: number, high: number): { readonly count: number; readonly share: number } {
+  const among = told.filter(({ probability }) => probability >= low && probability <= high)
+  return { count: among.length, share: among.filter(({ isTrue }) => isTrue).length / among.length }
+}

@@ -5,7 +5,7 @@ import { levelFrom, RISES } from '../../lib/rules/criterion/rise.ts'
 import { trueRise } from '../../lib/rules/criterion/trueRise.ts'
 import { probabilityWords } from '../../lib/rules/probabilityWords.ts'
 import { decimal } from '../../lib/units/index.ts'
-import { type Setting, type Told, toldOf } from './knownTruth.ts'
+import { type Setting, shareTrue, toldOf } from './knownTruth.ts'
 import { active, every4Weeks } from './patients.ts'
 import { currentBy } from './ruleTable.ts'
 
@@ -18,11 +18,6 @@ const SETTINGS: Readonly<Record<string, Setting>> = {
   'serum every 12 weeks': { criterion: RISES.serum, cv: 0.081, start: [12, 62], digits: 1, everyDays: 84 },
   'urine every 12 weeks': { criterion: RISES.urine, cv: 0.358, start: [300, 4300], digits: 0, everyDays: 84 },
   'dFLC every 4 weeks': { criterion: RISES.dflc, cv: 0.284, start: [150, 3000], digits: 1, everyDays: 28 },
-}
-
-function shareTrue(told: readonly Told[], low: number, high: number): { readonly count: number; readonly share: number } {
-  const among = told.filter(({ probability }) => probability >= low && probability <= high)
-  return { count: among.length, share: among.filter(({ isTrue }) => isTrue).length / among.length }
 }
 
 describe.each(Object.entries(SETTINGS))('findings of 3,000 invented patients whose truth is known, %s', (_name, setting) => {

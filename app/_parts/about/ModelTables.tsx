@@ -1,19 +1,12 @@
 import type { ModelView } from '../../../lib/usecases/index.ts'
+import { TableHead } from '../TableHead.tsx'
 
 /** The published tables of a model: few and short columns, so that they stay tables on a narrow screen. */
 export function ModelTables({ tables }: Pick<ModelView, 'tables'>) {
   return tables.map(({ caption, head, rows }) => (
     <table className="table" key={caption}>
       <caption>{caption}</caption>
-      <thead>
-        <tr>
-          {head.map((name) => (
-            <th scope="col" key={name}>
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead columns={head} />
       <tbody>
         {rows.map((cells) => (
           <tr key={cells.join('|')}>

@@ -3,6 +3,7 @@
 import { useId, useState } from 'react'
 import type { ResultView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { TableHead } from '../TableHead.tsx'
 import type { PatientActs } from './acts.ts'
 import { testName } from './names.ts'
 import { ResultRow } from './ResultRow.tsx'
@@ -53,15 +54,7 @@ export function AllResults({ results, patientId, exclude, restore }: Props) {
           <caption>
             {test === '' ? 'All tests' : testName(test)}, newest first: {shown.length} of {fitting.length}
           </caption>
-          <thead>
-            <tr>
-              {COLUMNS.map((name) => (
-                <th scope="col" key={name}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead columns={COLUMNS} />
           <tbody>
             {shown.map((result) => (
               <ResultRow key={result.resultId} result={result} patientId={patientId} exclude={exclude} restore={restore} />

@@ -1,5 +1,6 @@
 import type { PatientView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { TableHead } from '../TableHead.tsx'
 import { counted, words } from '../words.ts'
 
 /** Which tests are due when, and why. */
@@ -9,15 +10,7 @@ export function DueTests({ due, asOf }: Pick<PatientView, 'due' | 'asOf'>) {
     <Scroll className="scroll" named="Table of due tests">
       <table className="table">
         <caption>Due tests as of {asOf}</caption>
-        <thead>
-          <tr>
-            {['Tests, because', 'Last done', 'Due', 'Grace ends', 'Late'].map((name) => (
-              <th scope="col" key={name}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={['Tests, because', 'Last done', 'Due', 'Grace ends', 'Late']} />
         <tbody>
           {due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => (
             <tr key={group}>

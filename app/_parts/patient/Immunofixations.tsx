@@ -1,5 +1,6 @@
 import type { ImmunofixationView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { TableHead } from '../TableHead.tsx'
 import { counted } from '../words.ts'
 
 function Row({ fixation }: { readonly fixation: ImmunofixationView }) {
@@ -40,15 +41,7 @@ export function Immunofixations({ fixations }: { readonly fixations: readonly Im
       <Scroll className="scroll fixations" named="Table of immunofixations">
         <table className="table">
           <caption>Immunofixation of serum and urine, newest first</caption>
-          <thead>
-            <tr>
-              {['Collected', 'Text as received', 'Read as', 'Against the type at diagnosis'].map((name) => (
-                <th scope="col" key={name}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead columns={['Collected', 'Text as received', 'Read as', 'Against the type at diagnosis']} />
           <tbody>
             {fixations.map((fixation) => (
               <Row key={`${fixation.on} ${fixation.specimen}`} fixation={fixation} />

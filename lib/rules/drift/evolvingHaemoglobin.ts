@@ -5,6 +5,7 @@ import { evidenceOf, keptText } from '../evidence.ts'
 import { evolvingSerum, isEvolving } from '../evolving.ts'
 import { ratioOf } from '../excess.ts'
 import type { Window } from '../finding.ts'
+import { hasFallenBy } from '../haemoglobin.ts'
 import type { Shown } from '../judgement.ts'
 import { isPrecursor } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
@@ -20,11 +21,6 @@ interface Fallen {
   readonly reference: Measurement
 }
 
-function hasFallen({ value: from }: Measurement, { value }: Measurement): Holds {
-  if (value.high !== null && from.low.minus(value.high).gte(FALL)) return 'certain'
-  return from.high === null || from.high.minus(value.low).gte(FALL) ? 'possible' : 'no'
-}
-
 /** The highest earlier sample, within the months before each of the last two, that both have fallen from; the later of two as high. */
 function fallenFrom(samples: readonly Measurement[], at: number): Fallen | null {
   const [previous, current] = [samples[at - 1], samples[at]]
@@ -33,8 +29,8 @@ function fallenFrom(samples: readonly Measurement[], at: number): Fallen | null 
   for (let before = at - 2; before >= 0; before -= 1) {
     const reference = samples[before] as Measurement
     if (!withinMonths(reference.on, current.on, MONTHS)) break
-    const first = hasFallen(reference, current)
-    const holds = first === 'no' ? first : allHold(first, hasFallen(reference, previous))
+    const first = hasFallenBy(FALL, reference.value, current.value)
+    const holds = first === 'no' ? first : allHold(first, hasFallenBy(FALL, reference.value, previous.value))
     if (holds === 'no') continue
     const surer = best !== null && holds !== best.holds ? holds === 'certain' : null
     if (best === null || (surer ?? reference.value.low.gt(best.reference.value.low))) best = { holds, reference }

@@ -1,19 +1,15 @@
 import type { Measurement } from '../../course/index.ts'
-import { decimal, decimalText, type Holds, isExact } from '../../units/index.ts'
+import { decimal, decimalText, isExact } from '../../units/index.ts'
 import { anyCensored, methodChanged, when } from '../cautions.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
+import { hasFallenBy } from '../haemoglobin.ts'
 import { type Telling, twoSampleFindings } from '../limit.ts'
 import { isPrecursor } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
 import { type Usual, usualBefore } from '../usual.ts'
 
 const FALL = decimal('20')
-
-function hasFallen({ value: usual }: Usual, { value }: Measurement): Holds {
-  if (value.high !== null && usual.low.minus(value.high).gte(FALL)) return 'certain'
-  return usual.high === null || usual.high.minus(value.low).gte(FALL) ? 'possible' : 'no'
-}
 
 /** True where an earlier sample is high enough for a fall at all: most are not, and the median of the months before takes longer to find. */
 function mayHaveFallen(samples: readonly Measurement[], at: number, { value }: Measurement): boolean {
@@ -63,7 +59,7 @@ export const haemoglobinFall: CourseRule = {
       of: course.markers.haemoglobin,
       holds: (sample, at) => {
         const usual = usualAt(at, sample)
-        return usual === null ? 'no' : hasFallen(usual, sample)
+        return usual === null ? 'no' : hasFallenBy(FALL, usual.value, sample.value)
       },
       tells: (sample, at) => {
         const usual = usualAt(at, sample)

@@ -1,9 +1,9 @@
 import type { Measurement } from '../../course/index.ts'
-import { allHold, decimalText, type Holds, type Interval, isExact, largerInterval } from '../../units/index.ts'
+import { allHold, decimalText, type Interval, isExact, largerInterval } from '../../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
-import { HAEMOGLOBIN_FALL } from '../haemoglobin.ts'
+import { HAEMOGLOBIN_FALL, hasFallenBy } from '../haemoglobin.ts'
 import { type Shown, stateOf } from '../judgement.ts'
 import { samplesOfLine } from '../lineSpan.ts'
 import { runsAsActive } from '../phases.ts'
@@ -26,11 +26,6 @@ function highestBefore(samples: readonly Measurement[]): readonly (Highest | nul
     highest.push(so)
   }
   return highest
-}
-
-function hasFallen(from: Interval, { value }: Measurement): Holds {
-  if (value.high !== null && from.low.minus(value.high).gte(HAEMOGLOBIN_FALL)) return 'certain'
-  return from.high === null || from.high.minus(value.low).gte(HAEMOGLOBIN_FALL) ? 'possible' : 'no'
 }
 
 function shown(samples: readonly Measurement[], at: number, reference: Highest, isConfirmed: boolean): Shown {
@@ -75,8 +70,11 @@ export const relapseHaemoglobin: CourseRule = {
       const [current, previous] = [samples[at], samples[at - 1]]
       const [reference, earlier] = [highest[at] ?? null, highest[at - 1] ?? null]
       if (current === undefined || reference === null) return null
-      const both = previous === undefined || earlier === null ? 'no' : allHold(hasFallen(earlier.value, previous), hasFallen(earlier.value, current))
-      const state = stateOf(hasFallen(reference.value, current), both)
+      const both =
+        previous === undefined || earlier === null
+          ? 'no'
+          : allHold(hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, previous.value), hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, current.value))
+      const state = stateOf(hasFallenBy(HAEMOGLOBIN_FALL, reference.value, current.value), both)
       if (state === null) return null
       const isConfirmed = state.state === 'confirmed'
       return { ...state, shown: () => shown(samples, at, isConfirmed && earlier !== null ? earlier : reference, isConfirmed) }

@@ -1,6 +1,7 @@
 import type { StandingOnList } from '../../store/index.ts'
 import { type Day, daysBetween } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { personName } from '../personName.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
@@ -13,11 +14,10 @@ function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
   const answer = JSON.parse(kept.answer) as StandingAnswer
   const open = answer.findings.slice(0, answer.findings.length - answer.answered)
   const top = open[0] ?? null
-  const name = [kept.familyName, kept.givenName].filter((part) => part !== null).join(', ')
   return {
     position,
     patientId: kept.patientId,
-    name: name === '' ? null : name,
+    name: personName(kept),
     phase: answer.phase,
     care: answer.care,
     clinician: kept.clinician,

@@ -1,37 +1,18 @@
-import { fork } from 'node:child_process'
-import { join } from 'node:path'
+import { askApart, type CallApart, callApart } from '../apart.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { readTrial, type TrialWish } from './tryPlan.ts'
 import type { TriedPlan } from './views.ts'
 
-/** What the process apart is told, and what it says. Plain data: it crosses between two processes. */
-export interface PlanApartRequest {
-  readonly databaseUrl: string
-  readonly call: Pick<Call, 'actor' | 'now' | 'today'>
+/** What the process apart is told. */
+export interface PlanApartRequest extends CallApart {
   /** Null: no trial, but every standing that no longer holds is renewed. */
   readonly trial: TrialWish | null
 }
 
-export type PlanApartWord =
-  | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'answer'; readonly outcome: Outcome<TriedPlan | null> }
-
-function apart({ actor, now, today }: Call, trial: TrialWish | null, onProgress?: (progress: Progress) => void): Promise<Outcome<TriedPlan | null>> {
-  const script = join(/* turbopackIgnore: true */ process.cwd(), 'lib', 'cli', 'planApart.ts')
-  const databaseUrl = process.env.DATABASE_URL ?? 'file:./var/lowmark.db'
-  const request: PlanApartRequest = { databaseUrl, call: { actor, now, today }, trial }
-  return new Promise((resolve, reject) => {
-    const child = fork(script, [], { execArgv: ['--import', 'tsx'], serialization: 'advanced', env: { ...process.env, NODE_ENV: 'production' } })
-    child.on('message', (word: PlanApartWord) => {
-      if (word.kind === 'progress') onProgress?.(word.progress)
-      else resolve(word.outcome)
-    })
-    child.once('error', reject)
-    // Not its exit: that can be told before the last of a long answer has been read.
-    child.once('disconnect', () => reject(new Error('The process apart ended without an answer. Nothing was changed by half.')))
-    child.send(request)
-  })
+function apart(call: Call, trial: TrialWish | null, onProgress?: (progress: Progress) => void): Promise<Outcome<TriedPlan | null>> {
+  const request: PlanApartRequest = { ...callApart(call), trial }
+  return askApart('planApart.ts', request, 'The process apart ended without an answer. Nothing was changed by half.', onProgress)
 }
 
 /** Tries a change like `tryPlan`, in a process of its own: evaluating a whole cohort twice never holds up a page. Rejects when that process ends early. */

@@ -3,21 +3,14 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { planSha256 } from './planSha256.ts'
 import { type PlanWish, readWish } from './readWish.ts'
-
-const SHORTEST_NOTE = 3
-const LONGEST_NOTE = 1000
-
-function noteProblem(note: string): string | null {
-  if (note.length < SHORTEST_NOTE) return 'is missing: it says why, and is kept'
-  return note.length > LONGEST_NOTE ? `is longer than ${LONGEST_NOTE} characters` : null
-}
+import { typedProblem } from './typedProblem.ts'
 
 /** Proposes a change of the plan. Nothing of it is in force before an administrator publishes it. What is wrong is told field by field, all at once. */
 export async function proposePlan(call: Call, wish: PlanWish & { readonly note: string }): Promise<Outcome<{ readonly version: number }>> {
   const refused = await refusedUnlessMay(call, 'plan.propose', 'follow-up plan')
   if (refused !== null) return refused
   const note = wish.note.trim()
-  const problem = noteProblem(note)
+  const problem = typedProblem(note)
   const read = readWish(call, wish, problem === null ? [] : [{ field: 'note', says: problem }])
   if (!read.ok) return read
   const { last, values, from } = read.value

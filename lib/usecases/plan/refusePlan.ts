@@ -3,9 +3,7 @@ import { refusedUnlessMay } from '../refuse.ts'
 import { decideProposal } from './decideProposal.ts'
 import { planSha256 } from './planSha256.ts'
 import { refusedFields } from './readWish.ts'
-
-const SHORTEST_REASON = 3
-const LONGEST_REASON = 1000
+import { typedProblem } from './typedProblem.ts'
 
 /** Refuses a proposal, with the reason its physician will read. It stays to be seen, and is never published. */
 export async function refusePlan(
@@ -15,10 +13,8 @@ export async function refusePlan(
   const refused = await refusedUnlessMay(call, 'plan.publish', 'follow-up plan')
   if (refused !== null) return refused
   const said = reason.trim()
-  if (said.length < SHORTEST_REASON || said.length > LONGEST_REASON) {
-    const says = said.length > LONGEST_REASON ? `is longer than ${LONGEST_REASON} characters` : 'is missing: it says why, and is kept'
-    return refusedFields([{ field: 'reason', says }])
-  }
+  const problem = typedProblem(said)
+  if (problem !== null) return refusedFields([{ field: 'reason', says: problem }])
   const outcome = await decideProposal(call, version, (_, { values }) => ({
     decision: { state: 'refused', reason: said },
     event: { action: 'plan-refused', version, sha256: planSha256(values) },

@@ -5,6 +5,7 @@ import { type Assessment, assess } from '../../standing/index.ts'
 import type { Reader } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Progress } from '../intake/incoming.ts'
+import { personName } from '../personName.ts'
 import type { TriedPatient, TriedPlan } from './views.ts'
 
 /** Two plans to be held against every followed patient on one day. */
@@ -18,9 +19,15 @@ export interface Trial {
 const AT_A_TIME = 25
 
 function moved(before: Assessment, after: Assessment): TriedPatient {
-  const { id, familyName, givenName } = before.course.patient
-  const name = [familyName, givenName].filter((part) => part !== null).join(', ') || null
-  return { patientId: id, name, before: before.window, after: after.window, whyBefore: whySentence(before), whyAfter: whySentence(after) }
+  const { patient } = before.course
+  return {
+    patientId: patient.id,
+    name: personName(patient),
+    before: before.window,
+    after: after.window,
+    whyBefore: whySentence(before),
+    whyAfter: whySentence(after),
+  }
 }
 
 function sameDue(before: Assessment, after: Assessment): boolean {
