@@ -19,6 +19,8 @@ export function rulesAndModels(clinic: () => Clinic): void {
       expect(await main.locator('a[href^="/models/"]').count()).toBe(MODEL_IDS.length)
       await page.getByRole('link', { name: 'Progression by serum M-protein' }).click()
       await page.getByRole('heading', { name: 'Progression by serum M-protein', level: 1 }).waitFor()
+      // The title of a page comes a moment after its text.
+      await page.waitForFunction(() => document.title !== '')
       expect(await page.title()).toBe('Progression by serum M-protein - Lowmark')
       const rule = await textOf(main)
       expect(rule).toContain('a light-chain escape leaves this rule silent')
