@@ -1,10 +1,12 @@
 /** Bytes to rows, and rows to values or to a reason why not. Guesses nothing, skips nothing; files nothing itself. */
 export { type AnalyteUnit, analyteUnit } from './analyteUnit.ts'
+export { type ByteSource, bytesInMemory } from './byteSource.ts'
 export type { RefusedFile } from './fileBytes.ts'
 export { interpretCourseEvent } from './interpretCourseEvent.ts'
 export { interpretPatient } from './interpretPatient.ts'
 export { interpretResult } from './interpretResult.ts'
 export { analyteOfCode, loincCodes, whyNeverMapped } from './loinc.ts'
+export { openTable } from './openTable.ts'
 export { readTable } from './readTable.ts'
 export {
   FILE_REASONS,
@@ -18,6 +20,6 @@ export {
   type RefusedRow,
 } from './reason.ts'
 export { field, patientIdOf, type RawRow, type RowFields } from './row.ts'
-export type { ReadTable } from './table.ts'
+export type { OpenTable, ReadTable } from './table.ts'
 export type { TableKind } from './tableKind.ts'
 export { type ValueRange, valueRange } from './valueRange.ts'
