@@ -20,6 +20,8 @@ export {
   type RefusedRow,
 } from './reason.ts'
 export { field, patientIdOf, type RawRow, type RowFields } from './row.ts'
+export { asSourceMeans, type MeantRow } from './source/asSourceMeans.ts'
+export { NOTHING_KNOWN, type SourceKnowledge, type SourceMapping, type SourceProfile } from './source/knowledge.ts'
 export type { OpenTable, ReadTable } from './table.ts'
 export type { TableKind } from './tableKind.ts'
 export { type ValueRange, valueRange } from './valueRange.ts'

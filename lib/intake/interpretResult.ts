@@ -102,7 +102,8 @@ export function interpretResult(raw: RawRow, patient: Patient | null, today: Day
   if (isProblem(limits)) return failed(limits)
   const when = lifetimeProblem('collected', 'collected_at', collected.text, collected.on, patient, today)
   if (when !== null) return failed(when)
-  const provenance = { line: raw.line, valueText: raw.fields.value ?? '', unitText: raw.fields.unit ?? '' }
+  const { value: valueText = '', unit: unitText = '' } = raw.received ?? raw.fields
+  const provenance = { line: raw.line, valueText, unitText }
   const [accession, laboratory, method] = [field(raw, 'accession') || null, field(raw, 'laboratory') || null, freeText(raw, 'method')]
   return {
     outcome: 'take',

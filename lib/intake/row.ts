@@ -14,6 +14,8 @@ export interface RawRow {
   /** As received, without its line end; JSON on one line and cut where it is very long. */
   readonly text: string
   readonly fields: RowFields
+  /** The fields as received, where what is known of the source changed some of them. */
+  readonly received?: RowFields
   /** Why it cannot be read as a row; null for every row that has one field for each column. */
   readonly refusal: RefusedRow | null
 }

@@ -1,5 +1,5 @@
 import type { HeldReason, Problem } from './reason.ts'
-import { field, type RawRow } from './row.ts'
+import { field, type RawRow, type RowFields } from './row.ts'
 import { problem } from './sentences.ts'
 
 interface Why {
@@ -33,9 +33,28 @@ export type Unclear = keyof typeof UNCLEAR
 
 export const UNCLEAR_WORDS = Object.keys(UNCLEAR) as readonly Unclear[]
 
+/** The words of a row in the order of telling. */
+const wordsOf = (fields: RowFields): readonly string[] => (fields.unclear ?? '').split(' ').filter((word) => word !== '')
+
+/** The doubts of a row as its field `unclear`: all of them, so that settling one does not lose another. None: no such field. */
+export function unclearField(found: readonly (Unclear | null)[]): { readonly unclear?: string } {
+  const words = found.filter((word) => word !== null)
+  return words.length === 0 ? {} : { unclear: words.join(' ') }
+}
+
+const CODE_DOUBTS: readonly string[] = ['code-escape', 'code-system', 'two-codes'] satisfies readonly Unclear[]
+
+/** The fields of a row without the doubts about its code: a person said what that text stands for. */
+export function withoutCodeDoubt(fields: RowFields): RowFields {
+  const words = wordsOf(fields).filter((word) => !CODE_DOUBTS.includes(word))
+  const { unclear: _, ...others } = fields
+  return words.length === 0 ? others : { ...others, unclear: words.join(' ') }
+}
+
 /** Why a row waits that its reader found unclear (`unclear` among its fields, so that it is still so when it is read again); null for any other. */
 export function unclearProblem(raw: RawRow): Problem | null {
-  const word = UNCLEAR_WORDS.find((known) => known === field(raw, 'unclear'))
+  const [first] = wordsOf(raw.fields)
+  const word = UNCLEAR_WORDS.find((known) => known === first)
   if (word === undefined) return null
   const { reason, column, detail } = UNCLEAR[word]
   return problem(reason, { column, text: field(raw, column), detail })

@@ -10,6 +10,7 @@ import * as results from './read/results.ts'
 import * as list from './read/reviewList.ts'
 import * as settings from './read/settings.ts'
 import { inSnapshot } from './read/snapshot.ts'
+import * as sources from './read/sources.ts'
 import * as standings from './read/standings.ts'
 import * as trail from './read/trail.ts'
 
@@ -43,6 +44,13 @@ export function readerOf(connection: Connection) {
     planVersions: () => plans.planVersions(connection),
     planVersion: (version: number) => plans.planVersionOf(connection, version),
     publishedPlans: () => plans.publishedPlans(connection),
+    sourceNames: () => sources.sourceNames(connection),
+    sourceKnowledge: (source: string | null) => sources.sourceKnowledge(connection, source),
+    profileOfSource: (source: string) => sources.profileOfSource(connection, source),
+    allProfiles: () => sources.allProfiles(connection),
+    allMappings: () => sources.allMappings(connection),
+    mapping: (id: number) => sources.mappingById(connection, id),
+    rowsOfMapping: (mappingId: number) => sources.rowsOfMapping(connection, mappingId),
     setting: (key: string) => settings.settingOf(connection, key),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),

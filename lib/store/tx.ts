@@ -3,6 +3,7 @@ import type { Patient } from '../results/index.ts'
 import type { Connection } from './connection.ts'
 import type { EndedBecause } from './read/accounts.ts'
 import type { FileCounts, RefusedRow } from './read/files.ts'
+import type { MappedRow } from './read/sources.ts'
 import { readerOf } from './reader.ts'
 import type { NewDecision } from './rows/decision.ts'
 import type { NewResult } from './rows/result.ts'
@@ -13,6 +14,7 @@ import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
+import * as sources from './write/sources.ts'
 import * as standing from './write/standing.ts'
 import * as versions from './write/versions.ts'
 
@@ -36,6 +38,10 @@ export function txOf(connection: Connection) {
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),
     decidePlanVersion: (decision: plans.PlanDecision) => plans.decidePlanVersion(connection, decision),
+    insertProfile: (profile: sources.NewProfile) => sources.insertProfile(connection, profile),
+    insertMapping: (mapping: sources.NewMapping) => sources.insertMapping(connection, mapping),
+    revokeMapping: (revocation: sources.Revocation) => sources.revokeMapping(connection, revocation),
+    insertMappingUse: (mappingId: number, row: MappedRow) => sources.insertMappingUse(connection, mappingId, row),
     setSetting: (key: string, value: string) => {
       connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)
     },

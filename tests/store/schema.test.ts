@@ -77,7 +77,7 @@ function migratedTables(path: string): { tables: Tables; strict: boolean[] } {
 test('the schema and the migrations tell the same tables, and all of them are STRICT', async () => {
   const { url, dispose } = await freshStore()
   const { tables, strict } = migratedTables(url.slice('file:'.length))
-  expect(Object.keys(tables)).toHaveLength(16)
+  expect(Object.keys(tables)).toHaveLength(19)
   expect(tables).toEqual(declaredTables())
   expect(strict.every(Boolean)).toBe(true)
   await dispose()

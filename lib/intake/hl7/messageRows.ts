@@ -37,8 +37,8 @@ function orderRows(rows: readonly RawRow[]): RawRow[] {
     contents.set(key(row), known.add(JSON.stringify([row.fields.value, row.fields.unit])))
   }
   return rows.map((row) => {
-    const isAlone = isTakenBack(row) || row.fields.unclear !== undefined || (contents.get(key(row))?.size ?? 0) < 2
-    return isAlone ? row : { ...row, fields: { ...row.fields, unclear: 'repeated-code' } }
+    const isAlone = isTakenBack(row) || (contents.get(key(row))?.size ?? 0) < 2
+    return isAlone ? row : { ...row, fields: { ...row.fields, unclear: `${row.fields.unclear ?? ''} repeated-code`.trim() } }
   })
 }
 

@@ -1,6 +1,6 @@
 import { isWithdrawn } from '../../results/index.ts'
 import type { RawRow } from '../row.ts'
-import type { Unclear } from '../unclear.ts'
+import { type Unclear, unclearField } from '../unclear.ts'
 import { codeOf, unitOf } from './codeOf.ts'
 import { limitsOf } from './limitsOf.ts'
 import { observationStatus } from './observationStatus.ts'
@@ -45,7 +45,6 @@ export function observationRow(obx: Segment, around: Around): RawRow {
     status === null ? 'status' : null,
     ...(takesBack ? [] : [value.unclear, unit.unclear]),
   ]
-  const unclear = found.find((word) => word !== null)
   const fields = {
     ...patient.fields,
     collected_at: timeText(partOf(obx, 14).trim() || partOf(order, 7).trim(), zone),
@@ -59,7 +58,7 @@ export function observationRow(obx: Segment, around: Around): RawRow {
     ...limitsOf(fieldOf(obx, 7)?.components.length === 1 ? partOf(obx, 7) : receivedField(obx, 7)),
     reported_at: reportedAt(around, zone),
     ...(status === null ? { observation_status: statusText } : {}),
-    ...(unclear === undefined ? {} : { unclear }),
+    ...unclearField(found),
   }
   return { kind: 'results', line: obx.line, text: obx.text, fields, refusal: null }
 }

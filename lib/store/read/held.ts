@@ -10,6 +10,8 @@ export interface HeldRow {
   readonly id: number
   readonly fileId: number
   readonly fileName: string
+  /** Who sent the file; null where nobody said. */
+  readonly source: string | null
   readonly line: number
   readonly kind: FileKind
   readonly patientId: string | null
@@ -29,6 +31,7 @@ interface Row {
   readonly id: number
   readonly file_id: number
   readonly file_name: string
+  readonly source: string | null
   readonly line: number
   readonly kind: string
   readonly patient_id: string | null
@@ -53,6 +56,7 @@ function heldRowOf(row: Row): HeldRow {
     id: row.id,
     fileId: row.file_id,
     fileName: row.file_name,
+    source: row.source,
     line: row.line,
     kind: row.kind as FileKind,
     patientId: row.patient_id,
@@ -67,7 +71,8 @@ function heldRowOf(row: Row): HeldRow {
   }
 }
 
-const SELECT = 'SELECT held_row.*, intake_file.name AS file_name FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id'
+const SELECT =
+  'SELECT held_row.*, intake_file.name AS file_name, intake_file.source FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id'
 const NOTICES = 'SELECT id, received_on, collected_on FROM held_row WHERE patient_id = ? AND resolved_at IS NULL ORDER BY received_at, id'
 
 /** Rows of a patient nobody has decided on, as the rules ask about them. */

@@ -4,7 +4,7 @@ import type { HeldRow } from '../read/held.ts'
 import { insertSql } from './insert.ts'
 
 /** A row to be held until a person decides. */
-export type NewHeld = Omit<HeldRow, 'id' | 'fileName' | 'resolved'>
+export type NewHeld = Omit<HeldRow, 'id' | 'fileName' | 'source' | 'resolved'>
 
 const HELD = insertSql('held_row', [
   'file_id',

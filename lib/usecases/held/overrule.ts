@@ -1,28 +1,31 @@
-import { interpretPatient, interpretResult } from '../../intake/index.ts'
+import { interpretPatient, interpretResult, patientIdOf } from '../../intake/index.ts'
 import { resultIdentity } from '../../results/index.ts'
 import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { fileRow, storeVersion } from '../intake/fileRow.ts'
-import { rawRowOf } from '../intake/releaseHeld.ts'
+import { keepMappings } from '../intake/keepMappings.ts'
+import { meantHeld } from '../intake/releaseHeld.ts'
 
 export type Attempt = { readonly filed: true; readonly patientId: string } | { readonly filed: false; readonly sentence: string }
 
 /** Files a result that conflicts with a stored one as its correction, and one whose original never came as the first version. */
 function overruleResult(tx: Tx, held: HeldRow, call: Call): Attempt {
-  const patient = tx.patient(held.patientId ?? '')?.patient ?? null
-  const read = interpretResult(rawRowOf(held), patient, call.today)
+  const meant = meantHeld(tx, held)
+  const patient = tx.patient(patientIdOf(meant.raw))?.patient ?? null
+  const read = interpretResult(meant.raw, patient, call.today)
   if (read.outcome !== 'take') return { filed: false, sentence: read.sentence }
   const stored = tx.versionsOf(resultIdentity(read.value)).map(({ result }) => result)
   const version = Math.max(0, ...stored.map((result) => result.version)) + 1
   const incoming = stored.length === 0 ? read.value : { ...read.value, status: 'corrected' as const }
   storeVersion(tx, incoming, version, stored, { fileId: held.fileId, line: held.line, now: call.now })
+  keepMappings(tx, meant, { outcome: 'filed', patientId: incoming.patientId }, held)
   return { filed: true, patientId: incoming.patientId }
 }
 
 /** Files a patient's row whose birth date or sex differs: what it says replaces what was known, which is kept as the version before. */
 function overrulePatient(tx: Tx, held: HeldRow, call: Call): Attempt {
-  const raw = rawRowOf(held)
-  const known = tx.patient(held.patientId ?? '')?.patient ?? null
+  const { raw } = meantHeld(tx, held)
+  const known = tx.patient(patientIdOf(raw))?.patient ?? null
   const told = interpretPatient(raw, null, call.today)
   if (told.outcome !== 'take') return { filed: false, sentence: told.sentence }
   const { birthDate, sex } = told.value

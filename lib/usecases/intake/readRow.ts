@@ -1,4 +1,14 @@
-import { type Interpreted, interpretCourseEvent, interpretPatient, interpretResult, patientIdOf, type RawRow } from '../../intake/index.ts'
+import {
+  asSourceMeans,
+  type Interpreted,
+  interpretCourseEvent,
+  interpretPatient,
+  interpretResult,
+  type MeantRow,
+  patientIdOf,
+  type RawRow,
+  type SourceKnowledge,
+} from '../../intake/index.ts'
 import type { CourseEvent, IncomingResult, Patient } from '../../results/index.ts'
 import type { StoredPatient } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
@@ -17,9 +27,12 @@ export function readRow(raw: RawRow, patient: Patient | null, today: Day): ReadR
   return { kind, read: interpretResult(raw, patient, today) }
 }
 
-/** A row with what it says, and the version of the patient it was read against (null: nobody known by that name). */
+/** A row with what its source means by it, what it says, and the version of the patient it was read against (null: nobody known by that name). */
 export interface Understood {
   readonly raw: RawRow
+  readonly meant: MeantRow
+  /** The version of the knowledge it was read with. */
+  readonly knownAs: string
   readonly patientId: string
   readonly patientVersion: number | null
   readonly row: ReadRow
@@ -37,9 +50,11 @@ export function rememberingPatients(find: (id: string) => StoredPatient | null):
   }
 }
 
-/** Understands one row against the patient as `find` knows them. */
-export function understand(raw: RawRow, find: (id: string) => StoredPatient | null, today: Day): Understood {
-  const patientId = patientIdOf(raw)
+/** Understands one row with what is known of its source, against the patient as `find` knows them. */
+export function understand(raw: RawRow, source: SourceKnowledge, find: (id: string) => StoredPatient | null, today: Day): Understood {
+  const meant = asSourceMeans(raw, source)
+  const patientId = patientIdOf(meant.raw)
   const stored = find(patientId)
-  return { raw, patientId, patientVersion: stored?.version ?? null, row: readRow(raw, stored?.patient ?? null, today) }
+  const row = readRow(meant.raw, stored?.patient ?? null, today)
+  return { raw, meant, knownAs: source.version, patientId, patientVersion: stored?.version ?? null, row }
 }

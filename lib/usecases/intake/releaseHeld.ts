@@ -1,7 +1,8 @@
-import type { RawRow } from '../../intake/index.ts'
+import { asSourceMeans, type MeantRow, patientIdOf, type RawRow } from '../../intake/index.ts'
 import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { fileRow, type RowAnswer } from './fileRow.ts'
+import { keepMappings } from './keepMappings.ts'
 import { readRow } from './readRow.ts'
 
 /** A held row as a row again. */
@@ -9,11 +10,19 @@ export function rawRowOf(held: HeldRow): RawRow {
   return { kind: held.kind, line: held.line, text: held.row, fields: held.fields, refusal: null }
 }
 
+/** A held row as its source means it by what is known now. */
+export function meantHeld(tx: Tx, held: HeldRow): MeantRow {
+  return asSourceMeans(rawRowOf(held), tx.sourceKnowledge(held.source))
+}
+
 /** Reads a held row afresh and files it where nothing is wrong with it any more; otherwise answers what is. */
 export function fileHeld(tx: Tx, held: HeldRow, call: Call): RowAnswer {
-  const patient = held.patientId === null ? null : (tx.patient(held.patientId)?.patient ?? null)
-  const row = readRow(rawRowOf(held), patient, call.today)
-  return fileRow(tx, row, held.patientId ?? '', { fileId: held.fileId, line: held.line, now: call.now })
+  const meant = meantHeld(tx, held)
+  const patientId = patientIdOf(meant.raw)
+  const row = readRow(meant.raw, patientId === '' ? null : (tx.patient(patientId)?.patient ?? null), call.today)
+  const answer = fileRow(tx, row, patientId, { fileId: held.fileId, line: held.line, now: call.now })
+  keepMappings(tx, meant, answer, held)
+  return answer
 }
 
 /**

@@ -7,6 +7,7 @@ import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 import { fileRow, type RowAnswer } from './fileRow.ts'
 import type { IncomingFile, IntakeOptions } from './incoming.ts'
+import { keepMappings } from './keepMappings.ts'
 import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
 import { releaseCorrections } from './releaseHeld.ts'
 
@@ -37,22 +38,25 @@ export type ReadableFile = OpenedFile & { readonly table: { readonly ok: true } 
  * Understands every row before anything is locked, in the order of filing. Of patients nothing is read ahead: one row of theirs decides how the next
  * is read.
  */
-export function readAhead({ file, table }: ReadableFile, call: Call, { onProgress }: IntakeOptions): readonly Understood[] {
+export function readAhead({ file, table }: ReadableFile, call: Call, { source, onProgress }: IntakeOptions): readonly Understood[] {
   const { rows } = table
   const find = rememberingPatients(call.store.reader.patient)
+  const knowledge = call.store.reader.sourceKnowledge(source)
   return originalsFirst(rows).map((raw, index) => {
     if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows read`, done: index + 1, of: rows.length })
-    return understand(raw, raw.kind === 'patients' ? () => null : find, call.today)
+    return understand(raw, knowledge, raw.kind === 'patients' ? () => null : find, call.today)
   })
 }
 
 /** Files what a row says; reads it again where the patient is not the one it was read against any more. */
-function settle(tx: Tx, find: Tx['patient'], { raw, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
+function settle(tx: Tx, find: Tx['patient'], { raw, meant, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
   const { kind } = raw
   const stored = kind === 'patients' ? tx.patient(patientId) : find(patientId)
   const isAsRead = kind !== 'patients' && (stored?.version ?? null) === read.patientVersion
-  const row = isAsRead ? read.row : readRow(raw, stored?.patient ?? null, call.today)
-  return fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
+  const row = isAsRead ? read.row : readRow(meant.raw, stored?.patient ?? null, call.today)
+  const answer = fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
+  keepMappings(tx, meant, answer, { fileId, line: raw.line })
+  return answer
 }
 
 /** A report of a file of which no row is taken in yet. */
@@ -86,8 +90,11 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   const problems: RowProblem[] = []
   const touched = new Set<string>()
   const find = rememberingPatients(tx.patient)
-  for (const understood of read) {
-    const { raw } = understood
+  const knowledge = tx.sourceKnowledge(before.source)
+  for (const ahead of read) {
+    const { raw } = ahead
+    // What is known of the source may have changed since the row was read ahead.
+    const understood = ahead.knownAs === knowledge.version ? ahead : understand(raw, knowledge, find, call.today)
     const answer = settle(tx, find, understood, fileId, call)
     counts[answer.outcome] += 1
     if (answer.outcome === 'refused') tx.insertRefused(fileId, { line: raw.line, reason: answer.reason, sentence: answer.sentence, row: raw.text })
