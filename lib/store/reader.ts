@@ -1,9 +1,11 @@
+import type { MessageKey } from '../intake/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
 import { loadHistory } from './read/history.ts'
+import * as messages from './read/messages.ts'
 import * as patients from './read/patients.ts'
 import * as plans from './read/plans.ts'
 import * as results from './read/results.ts'
@@ -35,6 +37,7 @@ export function readerOf(connection: Connection) {
     fileBytes: (id: number) => files.fileBytes(connection, id),
     recentFiles: (count: number) => files.recentFiles(connection, count),
     refusedRows: (fileId: number) => files.refusedRows(connection, fileId),
+    acceptedMessage: (key: MessageKey) => messages.acceptedMessage(connection, key),
     standing: (patientId: string) => standings.standingOf(connection, patientId),
     standings: () => standings.allStandings(connection),
     standingsInOrder: () => list.standingsInOrder(connection),

@@ -12,6 +12,7 @@ import * as accounts from './write/accounts.ts'
 import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
+import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
 import * as sources from './write/sources.ts'
@@ -24,6 +25,7 @@ export function txOf(connection: Connection) {
     ...readerOf(connection),
     insertFile: (file: files.NewFile) => files.insertFile(connection, file),
     setFileCounts: (id: number, counts: FileCounts) => files.setFileCounts(connection, id, counts),
+    insertAcceptedMessage: (message: messages.NewAcceptedMessage) => messages.insertAcceptedMessage(connection, message),
     insertPatient: (patient: Patient, from: patients.RowOfFile) => patients.insertPatient(connection, patient, from),
     updatePatient: (patient: Patient, from: patients.RowOfFile, replacedAt: string) => patients.updatePatient(connection, patient, from, replacedAt),
     bumpRevision: (patientId: string) => patients.bumpRevision(connection, patientId),

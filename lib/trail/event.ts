@@ -51,6 +51,12 @@ export type TrailEvent =
       readonly released: number
     }
   | { readonly action: 'intake-refused'; readonly fileName: string; readonly sha256: string; readonly reason: string }
+  /** The host it listens on, and how connections are kept private: not at all, by the program's certificate, by certificates on both sides. */
+  | { readonly action: 'listener-started'; readonly at: string; readonly tls: 'none' | 'server' | 'both'; readonly source: string | null }
+  | { readonly action: 'listener-stopped'; readonly at: string; readonly source: string | null }
+  | { readonly action: 'message-repeated'; readonly fileId: number; readonly sha256: string; readonly source: string | null }
+  /** Its reason is one of our own words; nothing that came over the connection is in it. */
+  | { readonly action: 'connection-closed'; readonly reason: string; readonly source: string | null }
   | {
       readonly action: 'held-resolved'
       readonly heldId: number

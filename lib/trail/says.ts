@@ -6,6 +6,8 @@ function counted(count: number, one: string, many: string): string {
 
 const BECAUSE = { day: 'a day has passed', rules: 'the rules changed', plan: 'the plan changed' } as const
 
+const TLS = { none: 'without TLS', server: 'with TLS', both: 'with TLS and certificates of the senders' } as const
+
 /** Whether the reader may be told which patient an entry concerns. */
 export interface Telling {
   readonly patients: boolean
@@ -25,6 +27,10 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
     `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}.`,
   'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
+  'listener-started': ({ at, tls }) => `Messages are taken at ${at}, ${TLS[tls]}.`,
+  'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
+  'message-repeated': ({ fileId }) => `The message of file ${fileId} came again and was acknowledged again; nothing was filed.`,
+  'connection-closed': ({ reason }) => `A connection was closed without an acknowledgement (${reason}).`,
   'held-resolved': ({ heldId, patientId, decision }, { patients }) =>
     `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}.`,
   'review-recorded': (event, telling) => `Review ${event.decisionId} was recorded${ofPatient(event, telling)}.`,

@@ -30,6 +30,17 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'a.csv came in: 6 rows, 2 filed, 1 already known, 1 corrected, 1 held, 1 refused; 1 row held earlier could be filed.',
   ],
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
+  [{ action: 'listener-started', at: '127.0.0.1:2575', tls: 'none', source: 'North' }, 'Messages are taken at 127.0.0.1:2575, without TLS.'],
+  [
+    { action: 'listener-started', at: '::1:2575', tls: 'both', source: null },
+    'Messages are taken at ::1:2575, with TLS and certificates of the senders.',
+  ],
+  [{ action: 'listener-stopped', at: '127.0.0.1:2575', source: null }, 'No messages are taken at 127.0.0.1:2575 any more.'],
+  [
+    { action: 'message-repeated', fileId: 4, sha256: '', source: null },
+    'The message of file 4 came again and was acknowledged again; nothing was filed.',
+  ],
+  [{ action: 'connection-closed', reason: 'frame-end', source: null }, 'A connection was closed without an acknowledgement (frame-end).'],
   [{ action: 'held-resolved', heldId: 7, patientId: 'P1', decision: 'refuse' }, 'Held row 7 was refused.'],
   [{ action: 'review-recorded', ...DECIDED }, 'Review 4 was recorded.'],
   [{ action: 'attribution-recorded', ...DECIDED }, 'Attribution 4 was recorded.'],

@@ -4,9 +4,23 @@ import { demo } from './demo.ts'
 import { held, heldResolve } from './held.ts'
 import { intake } from './intake.ts'
 import { list } from './list.ts'
+import { listen } from './listen.ts'
 import { logHead, logVerify } from './log.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
 
 /** Every command, in the order of the usage text. */
-export const COMMANDS: readonly Command[] = [intake, held, heldResolve, list, patient, recheck, logVerify, logHead, accountAdd, accountDisable, demo]
+export const COMMANDS: readonly Command[] = [
+  intake,
+  listen,
+  held,
+  heldResolve,
+  list,
+  patient,
+  recheck,
+  logVerify,
+  logHead,
+  accountAdd,
+  accountDisable,
+  demo,
+]

@@ -18,6 +18,12 @@ export function messageName(header: Segment, ordinal: number): string {
   return `message ${ordinal} (control id ${quoted(partOf(header, 10))}, MSH on line ${header.line})`
 }
 
+/** True where MSH-18 names no other characters than those of UTF-8. */
+export function namesOurCharacters(header: Segment): boolean {
+  const sets = fieldOf(header, 18)?.components.map(([name]) => (name ?? '').trim().toUpperCase()) ?? []
+  return sets.every((name) => CHARACTER_SETS.has(name))
+}
+
 /** What a message lacks, or carries that cannot be read whole; the first fault from its top, null for a sound one. */
 export function messageFault(
   { header, segments }: { readonly header: Segment; readonly segments: readonly Segment[] },
@@ -43,8 +49,7 @@ export function messageFault(
     }
     seen.add(segment.name)
   }
-  const sets = fieldOf(header, 18)?.components.map(([name]) => (name ?? '').trim().toUpperCase()) ?? []
-  if (sets.every((name) => CHARACTER_SETS.has(name))) return null
+  if (namesOurCharacters(header)) return null
   const sentence = `${fileName} says in ${named} that its characters are ${quoted(receivedField(header, 18))} (MSH-18); it needs to be UTF-8.`
   return refusedFile('hl7-character-set', sentence)
 }

@@ -53,7 +53,8 @@ function wholeRefusal({ file, sha256, table }: OpenedFile, call: Call, options: 
 /** A file over the limit is not kept: it could fill the disk, and its hash in the log names it. */
 const MOST_BYTES_KEPT = 512 * 1024 * 1024
 
-async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOptions): Promise<FileReport> {
+/** Keeps the bytes of a file that is refused whole, with its reason; on a dry run nothing. */
+export async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOptions): Promise<FileReport> {
   const report = wholeRefusal(opened, call, options)
   const { refusedWhole } = report
   if (options.dryRun || refusedWhole === null) return report
@@ -79,7 +80,8 @@ async function refuseWhole(opened: OpenedFile, call: Call, options: IntakeOption
 /** Between two parts, so that whoever waits to write gets in. */
 const PAUSE_MS = 30
 
-function eventOf(report: FileReport, part: number, parts: number): TrailEvent {
+/** What the log says of a part that was taken in. */
+export function eventOf(report: FileReport, part: number, parts: number): TrailEvent {
   const { fileId, sha256, fileName, rows, filed, known, corrected, held, refused, released } = report
   return { action: 'intake', fileId: fileId ?? 0, sha256, fileName, part, parts, rows, filed, known, corrected, held, refused, released }
 }
