@@ -23,6 +23,7 @@ function readManifest(text: string | null): z.output<typeof MANIFEST> | null {
   }
 }
 
+/** The bytes of a body; null where more come than may. Reading stops there. */
 async function readBody(body: ReadableStream<Uint8Array> | null): Promise<Buffer | null> {
   const parts: Uint8Array[] = []
   let received = 0
@@ -41,9 +42,9 @@ async function readBody(body: ReadableStream<Uint8Array> | null): Promise<Buffer
 export async function readUpload(request: Request): Promise<Outcome<readonly IncomingFile[]>> {
   const manifest = readManifest(request.headers.get(FILES_HEADER))
   if (manifest === null) return invalid('The names and sizes of the files did not come with them.')
-  const body = await readBody(request.body)
-  if (body === null) return invalid('More than 512 MiB. Nothing was read; split the file.')
   const declared = manifest.reduce((sum, file) => sum + file.size, 0)
+  const body = declared > MOST_BYTES ? null : await readBody(request.body)
+  if (body === null) return invalid('More than 512 MiB. Nothing was read; split the file.')
   if (declared !== body.byteLength)
     return invalid(`${declared} bytes were announced and ${body.byteLength} arrived. Nothing was read; send it again.`)
   let from = 0

@@ -16,6 +16,16 @@ function shortened(outcome: Outcome<readonly FileReport[]>): Outcome<readonly Fi
   return { ok: true, value: outcome.value.map((report) => ({ ...report, problems: report.problems.slice(0, PROBLEMS_SENT) })) }
 }
 
+/** Who sent the files, as the page says; as received where it is spelt in no way a page does. */
+function sourceOf(header: string | null): string | null {
+  if (header === null || header === '') return null
+  try {
+    return [...decodeURIComponent(header)].slice(0, 100).join('')
+  } catch {
+    return header.slice(0, 100)
+  }
+}
+
 /** Reads what was sent and takes it in, apart from the process that serves pages; answers with lines of JSON as it goes. */
 export async function receiveFiles(request: Request): Promise<Response> {
   if (!isSameOrigin(request.headers))
@@ -26,12 +36,11 @@ export async function receiveFiles(request: Request): Promise<Response> {
   if (refused !== null) return refusalInLines(refused)
   const files = await readUpload(request)
   if (!files.ok) return refusalInLines(files)
-  const source = request.headers.get('x-lowmark-source')
+  const source = sourceOf(request.headers.get('x-lowmark-source'))
   const dryRun = request.headers.get('x-lowmark-dry-run') === 'yes'
 
-  const named = source === null || source === '' ? null : decodeURIComponent(source).slice(0, 100)
   return answerInLines(
-    async (onProgress) => shortened(await acceptFilesApart(person.call, files.value, { source: named, dryRun, onProgress })),
+    async (onProgress) => shortened(await acceptFilesApart(person.call, files.value, { source, dryRun, onProgress })),
     'The files could not be read to the end. Nothing of an unfinished file was filed.',
   )
 }

@@ -14,3 +14,8 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>): string 
   const text = fields.toString()
   return text === '' ? '/list' : `/list?${text}`
 }
+
+/** Where the list as it is asked for, all its pages, is exported from. */
+export function exportAddress(query: ListQuery): string {
+  return addressOf(query, {}).replace('/list', '/list/export')
+}

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { counted } from '../_parts/words.ts'
 import { listPage } from '../_server/pages.ts'
+import { Export } from './Export.tsx'
 import { Filters } from './Filters.tsx'
 import { ListTable } from './ListTable.tsx'
 import { type Given, readQuery } from './query.ts'
@@ -34,6 +35,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} />
       )}
       <Turn query={query} matching={list.matching} />
+      {list.matching > 0 && <Export query={query} matching={list.matching} />}
     </>
   )
 }

@@ -4,6 +4,7 @@ export type Role = (typeof ROLES)[number]
 /** What a person may be asked to be allowed. One word for each line of the table of access.md that is built. */
 export const PERMISSIONS = [
   'list.read',
+  'list.export',
   'patient.read',
   'intake.write',
   'held.read',
@@ -23,6 +24,7 @@ export type Permission = (typeof PERMISSIONS)[number]
 
 const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
   'list.read': ['navigator', 'physician'],
+  'list.export': ['navigator', 'physician'],
   'patient.read': ['navigator', 'physician'],
   'intake.write': ['navigator', 'physician', 'administrator'],
   'held.read': ['navigator', 'physician', 'administrator'],

@@ -80,8 +80,21 @@ function percent(raw: RawRow, column: string): Decimal | null {
 
 /** Drug names joined by +, in lower case as INN are written. */
 const drugs = (raw: RawRow): readonly string[] => parts(field(raw, 'regimen').toLowerCase().split('+'))
-/** Abnormalities joined by a semicolon; the one inside t(4;14) joins nothing. */
-const abnormalities = (raw: RawRow): readonly string[] => parts(field(raw, 'abnormalities').split(/;(?![^()]*\))/))
+/** Abnormalities joined by a semicolon; the one inside t(4;14) joins nothing. From the end, in one pass: a look ahead at each would be quadratic. */
+function abnormalities(raw: RawRow): readonly string[] {
+  const text = field(raw, 'abnormalities')
+  const words: string[] = []
+  let [end, isInside] = [text.length, false]
+  for (let at = text.length - 1; at >= 0; at--) {
+    const mark = text[at]
+    if (mark === ')' || mark === '(') isInside = mark === ')'
+    else if (mark === ';' && !isInside) {
+      words.push(text.slice(at + 1, end))
+      end = at
+    }
+  }
+  return parts([...words, text.slice(0, end)].toReversed())
+}
 const parts = (words: readonly string[]): readonly string[] => words.map((word) => word.trim()).filter((word) => word !== '')
 
 function eventOf(raw: RawRow, event: EventName, on: Day): CourseEvent {

@@ -53,7 +53,11 @@ export function csvRows(text: string, fileName: string): readonly CsvRow[] | Ref
       const bare = whole.endsWith(end) ? whole.slice(0, -1) : whole
       const row = { line, text: bare.endsWith('\r') ? bare.slice(0, -1) : bare, cells: withoutReturn(data, bare) }
       if (row.text === '') blanks.push(row)
-      else rows.push(...blanks.splice(0), row)
+      else {
+        // One by one: a call takes a hundred thousand arguments at most.
+        for (const blank of blanks.splice(0)) rows.push(blank)
+        rows.push(row)
+      }
       line += linesIn(whole, end)
       from = meta.cursor
     },

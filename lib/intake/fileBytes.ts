@@ -1,3 +1,4 @@
+import { containerIn } from './container.ts'
 import type { FileReason } from './reason.ts'
 
 /** A file that is not read, with why. */
@@ -13,13 +14,10 @@ export function refusedFile(reason: FileReason, sentence: string): RefusedFile {
 
 const MOST_BYTES = 512 * 1024 * 1024
 
-const CONTAINERS: readonly (readonly [readonly number[], string])[] = [
-  [[0x50, 0x4b, 0x03, 0x04], 'a ZIP archive or a spreadsheet'],
-  [[0x50, 0x4b, 0x05, 0x06], 'an empty ZIP archive'],
-  [[0x50, 0x4b, 0x07, 0x08], 'a ZIP archive in parts'],
-  [[0xd0, 0xcf, 0x11, 0xe0], 'a spreadsheet or document of the older binary kind'],
-  [[0x1f, 0x8b], 'a gzip archive'],
-]
+/** UTF-16 and UTF-32 begin with their byte order mark (Unicode Standard, table 2-4 and 23.8). */
+function otherUnicode(bytes: Uint8Array): boolean {
+  return (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)
+}
 
 /** Length of the UTF-8 character that begins at `at`, 0 where none does. Ranges: Unicode Standard, table 3-7. */
 function characterLength(bytes: Uint8Array, at: number): number {
@@ -48,9 +46,11 @@ function firstBadByte(bytes: Uint8Array): number {
 /** Why bytes cannot be the text of a file, whatever they say: too many, a container of another kind, a NUL byte. Null where they may be. */
 export function faultOfBytes(bytes: Uint8Array, fileName: string): RefusedFile | null {
   if (bytes.length > MOST_BYTES) return refusedFile('file-too-large', `${fileName} has ${bytes.length} bytes; it may have at most 512 MiB.`)
-  const container = CONTAINERS.find(([mark]) => mark.every((byte, at) => bytes[at] === byte))
-  if (container !== undefined)
-    return refusedFile('not-a-text-file', `${fileName} is ${container[1]}, whatever its name; it needs to be saved as CSV.`)
+  const container = containerIn(bytes)
+  if (container !== null) return refusedFile('not-a-text-file', `${fileName} is ${container}, whatever its name; it needs to be saved as CSV.`)
+  if (otherUnicode(bytes)) {
+    return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte 1 begins no character, it is the mark of UTF-16; it needs to be saved as UTF-8.`)
+  }
   const nul = bytes.indexOf(0)
   return nul < 0 ? null : refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${nul + 1}; it needs to be text in UTF-8.`)
 }

@@ -21,6 +21,9 @@ function weightOf(raw: RawRow): Decimal | null | Problem {
   return read.value.lt(least) || read.value.gt(greatest) ? problem('out-of-range', { ...about, detail: '1 to 500 kg' }) : read.value
 }
 
+/** Years. A machine that has no date writes the first it knows, such as 0001-01-01; the oldest person known reached 122 years (from memory). */
+const OLDEST = 130
+
 /**
  * Reads a row of patients and completes it with what is known of the patient (null: a new one). An empty column says nothing and takes nothing away.
  * Another birth date or sex than the known one is held; a year of birth agrees with any day in it.
@@ -34,6 +37,9 @@ export function interpretPatient(raw: RawRow, known: Patient | null, today: Day)
   const about = { column: 'birth_date', text: birthText }
   if (told === null) return failed(problem('bad-date', { ...about, detail: 'it needs a day, a month or a year, as in 1950-03-12, 1950-03 or 1950' }))
   if (earliestBirthDay(told) > today) return failed(problem('bad-date', { ...about, detail: `it lies after today, ${today}` }))
+  if (Number(told.slice(0, 4)) < Number(today.slice(0, 4)) - OLDEST) {
+    return failed(problem('bad-date', { ...about, detail: `it lies more than ${OLDEST} years back` }))
+  }
   const sex = wordOf(raw, 'sex', ['female', 'male'] as const)
   if (isProblem(sex)) return failed(sex)
   if (sex === null) return failed(problem('missing-field', { column: 'sex', text: '' }))

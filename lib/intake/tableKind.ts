@@ -41,8 +41,12 @@ const ownColumns = (kind: TableKind, header: readonly string[]): number =>
 
 /** Which table a header row begins, or why it begins none: a repeated, unknown or missing column is named. */
 export function tableKind(header: readonly string[], fileName: string): TableKind | RefusedFile {
-  const twice = header.find((column, at) => header.indexOf(column) !== at)
-  if (twice !== undefined) return refusedFile('duplicate-column', `${fileName} has the column ${quoted(twice)} twice; each may stand once.`)
+  // One pass: a file may be a single line of a million names.
+  const seen = new Set<string>()
+  const twice = header.find((column) => seen.size === seen.add(column).size)
+  if (twice !== undefined && KINDS.some((kind) => ownColumns(kind, header) > 0)) {
+    return refusedFile('duplicate-column', `${fileName} has the column ${quoted(twice)} twice; each may stand once.`)
+  }
   const likely = KINDS.filter((kind) => ownColumns(kind, header) > 0).sort((a, b) => ownColumns(b, header) - ownColumns(a, header))
   const [kind, other] = likely
   const isUnclear = kind !== undefined && other !== undefined && ownColumns(kind, header) === ownColumns(other, header)

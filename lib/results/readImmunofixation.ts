@@ -74,12 +74,16 @@ function bandsOf(words: readonly string[]): readonly Band[] | null {
   return bands.length === 0 ? null : bands
 }
 
+/** Characters. A laboratory says it in a line or two (ours); a longer text is for a person, and reading it word by word would take for ever. */
+const LONGEST = 1_000
+
 /**
  * Reads the text of an immunofixation: "IgG kappa", "free kappa light chains", "IgG kappa and IgA lambda" (biclonal), the negative forms, and
  * "cannot exclude". A text with any word that is not understood stays `unread`, so that "IgG kappa no longer seen" is never taken as positive.
  * Words as laboratories use them: common practice, no source.
  */
 export function readImmunofixation(text: string): Immunofixation {
+  if (text.length > LONGEST) return { reading: 'unread', text }
   const plain = plainImmunofixation(text)
   if (NEGATIVE.test(plain.replace(/^((serum|urine) )?(immunofixation|ife)( electrophoresis)?( result)?( is| shows?| reveals| demonstrates)? /, '')))
     return { reading: 'negative' }

@@ -8,7 +8,7 @@ export type BirthDate = string & { readonly [birthMark]: true }
 
 /** Reads a date of birth; null when it is none of the three forms or names no real day. */
 export function parseBirthDate(text: string): BirthDate | null {
-  if (/^\d{4}$/.test(text)) return text as BirthDate
+  if (/^(?!0000)\d{4}$/.test(text)) return text as BirthDate
   if (/^\d{4}-\d{2}$/.test(text)) return parseDay(`${text}-01`) === null ? null : (text as BirthDate)
   return parseDay(text) === null ? null : (text as unknown as BirthDate)
 }

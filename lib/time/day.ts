@@ -5,9 +5,10 @@ declare const dayMark: unique symbol
 /** A calendar day, ISO 8601 `YYYY-MM-DD`, without time or zone. Days compare with `<` and `>`. */
 export type Day = string & { readonly [dayMark]: true }
 
-const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/
+// There is no year 0000 in FHIR R4 (the form of `date`); where it stands, a machine wrote it.
+const ISO_DAY = /^(?!0000)\d{4}-\d{2}-\d{2}$/
 
-/** Reads an ISO day. Returns null for anything else, 30 February and two-digit years included. */
+/** Reads an ISO day. Returns null for anything else, 30 February, the year 0000 and two-digit years included. */
 export function parseDay(text: string): Day | null {
   if (!ISO_DAY.test(text)) return null
   try {

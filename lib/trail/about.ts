@@ -26,6 +26,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'sign-out': () => ({}),
   'access-refused': ({ object }) => ({ outcome: 'failure', object }),
   'list-shown': () => ({ object: 'review list' }),
+  'list-exported': () => ({ object: 'review list' }),
   'patient-opened': ({ patientId }) => ({ patientId, object: 'patient' }),
   intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),

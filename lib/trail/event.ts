@@ -33,6 +33,7 @@ export type TrailEvent =
   | { readonly action: 'sign-out' }
   | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
+  | { readonly action: 'list-exported'; readonly patients: readonly string[] }
   | { readonly action: 'patient-opened'; readonly patientId: string }
   | {
       readonly action: 'intake'

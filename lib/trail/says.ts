@@ -22,6 +22,7 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'sign-out': () => 'Signed out.',
   'access-refused': ({ permission, object }) => `Was refused ${permission} on ${object}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
+  'list-exported': ({ patients }) => `The review list was exported as a file with ${counted(patients.length, 'patient', 'patients')}.`,
   'patient-opened': ({ patientId }, { patients }) => (patients ? `Patient ${patientId} was opened.` : 'A patient was opened.'),
   intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released }) =>
     `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +

@@ -26,6 +26,7 @@ export type { IncomingFile, IntakeOptions, Progress } from './intake/incoming.ts
 export { readReport, readReports } from './intake/readReports.ts'
 export type { FindingJson } from './json/findingJson.ts'
 export type { PatientJson } from './json/patientJson.ts'
+export { type ExportedFile, exportList, type ListWish } from './list/exportList.ts'
 export { type ListDocument, listDocument } from './list/listDocument.ts'
 export { showList } from './list/showList.ts'
 export { readTrail } from './log/readLog.ts'

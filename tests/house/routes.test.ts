@@ -9,6 +9,7 @@ import {
   disableAccount,
   endSessions,
   excludeResult,
+  exportList,
   giveCode,
   heldRows,
   listAccounts,
@@ -51,6 +52,7 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/activate': { needs: null, because: 'the first password, with a one-time code' },
   'app/api/auth/[...nextauth]': { needs: null, because: 'signing in' },
   'app/list': { needs: 'list.read', says: 'listPage(', behind: (call) => showList(call, FIRST_PAGE) },
+  'app/list/export': { needs: 'list.export', says: 'sendList(', behind: (call) => exportList(call, { asOf: null }) },
   'app/patients/[patientId]': { needs: 'patient.read', says: 'patientPage(', behind: (call) => openPatient(call, 'P-1') },
   'app/intake': { needs: 'intake.write', says: 'intakePage(', behind: (call) => readReports(call) },
   'app/intake/[fileId]': { needs: 'intake.write', says: 'reportPage(', behind: (call) => readReport(call, 1) },
@@ -173,6 +175,7 @@ describe('routes and actions', () => {
     const open = DOORS.map(({ name, needs }) => [name, ROLES.filter((role) => may(role, needs).allowed)])
     expect(Object.fromEntries(open)).toMatchObject({
       'app/list': ['navigator', 'physician'],
+      'app/list/export': ['navigator', 'physician'],
       'app/patients/[patientId]': ['navigator', 'physician'],
       'app/held': ['navigator', 'physician', 'administrator'],
       'app/log': [...ROLES],

@@ -1,9 +1,11 @@
 import { afterAll, beforeAll } from 'vitest'
 import { answers } from './answers.ts'
+import { brokenUpload } from './brokenUpload.ts'
 import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
+import { exporting } from './exportList.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
@@ -32,4 +34,6 @@ otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)
 planVersions(clinic)
+exporting(clinic)
+brokenUpload(clinic)
 doors(clinic)

@@ -15,7 +15,7 @@ test.each([
   expect(earliestBirthDay(born(text))).toBe(earliest)
 })
 
-test.each(['60', '1960-13', '1960-02-30', '1960-7', '', 'unknown'])('"%s" is none', (text) => {
+test.each(['0000', '0000-01-01', '60', '1960-13', '1960-02-30', '1960-7', '', 'unknown'])('"%s" is none', (text) => {
   expect(parseBirthDate(text)).toBe(null)
 })
 

@@ -10,6 +10,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sign-out' }, 'Signed out.'],
   [{ action: 'access-refused', permission: 'patient.read', object: 'patient' }, 'Was refused patient.read on patient.'],
   [{ action: 'list-shown', patients: ['P1'] }, 'The review list was shown with 1 patient.'],
+  [{ action: 'list-exported', patients: ['P1', 'P2'] }, 'The review list was exported as a file with 2 patients.'],
   [{ action: 'patient-opened', patientId: 'P1' }, 'A patient was opened.'],
   [
     {

@@ -45,6 +45,7 @@ const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 const ASKED: Readonly<Record<string, Asked>> = {
   listDocument: { roles: CARE, run: (call) => usecases.listDocument(call, null) },
   showList: { roles: CARE, run: (call) => usecases.showList(call, QUERY) },
+  exportList: { roles: CARE, run: (call) => usecases.exportList(call, { asOf: null }) },
   openPatient: { roles: CARE, run: (call) => usecases.openPatient(call, 'P1') },
   patientDocument: { roles: CARE, run: (call) => usecases.patientDocument(call, 'P1', null) },
   acceptFiles: { roles: INTAKE, run: (call) => usecases.acceptFiles(call, [], NO_FILE) },

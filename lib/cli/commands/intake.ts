@@ -1,4 +1,5 @@
-import { readFile } from 'node:fs/promises'
+import { createReadStream } from 'node:fs'
+import { readFile, stat } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { acceptFiles, type FileReport, type IncomingFile } from '../../usecases/index.ts'
 import { type Command, type ExitStatus, printJson } from '../command.ts'
@@ -26,11 +27,33 @@ function statusOf(reports: readonly FileReport[]): ExitStatus {
   return reports.some((report) => report.refusedWhole !== null || report.held + report.refused > 0) ? 3 : 0
 }
 
+/** More is not read (intake.md). Counted on what comes, for a pipe has no size. */
+const MOST_BYTES = 512 * 1024 * 1024
+
+async function bytesOfPipe(path: string): Promise<Buffer> {
+  const parts: Buffer[] = []
+  let received = 0
+  for await (const part of createReadStream(path)) {
+    received += part.length
+    if (received > MOST_BYTES) throw new Error('it brings more than 512 MiB; split it')
+    parts.push(part)
+  }
+  return Buffer.concat(parts)
+}
+
+/** The bytes of a file or pipe, no more than may be taken in. What never ends or is too large is told before it fills the memory. */
+async function bytesOf(path: string): Promise<Buffer> {
+  const found = await stat(path)
+  if (found.isCharacterDevice() || found.isBlockDevice()) throw new Error('it is a device and no file')
+  if (found.size > MOST_BYTES) throw new Error(`it has ${found.size} bytes, and a file may have at most 512 MiB; split it`)
+  return found.isFIFO() ? bytesOfPipe(path) : readFile(path)
+}
+
 const WHY: Readonly<Record<string, string>> = { ENOENT: 'there is no such file', EISDIR: 'it is a directory', EACCES: 'this user may not read it' }
 
 async function readIncoming(path: string): Promise<IncomingFile> {
   try {
-    return { name: basename(path), bytes: await readFile(path) }
+    return { name: basename(path), bytes: await bytesOf(path) }
   } catch (error) {
     const { code = '', message } = error as NodeJS.ErrnoException
     throw new Error(`"${path}" cannot be read: ${WHY[code] ?? message}.`)

@@ -1,5 +1,5 @@
 import { parseDay } from '../../time/index.ts'
-import { listDocument } from '../../usecases/index.ts'
+import { exportList, listDocument } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
 import { readWords, textOf, type Values, WrongWords } from '../words.ts'
@@ -15,11 +15,22 @@ export function asOfDay(values: Values): ReturnType<typeof parseDay> {
 
 export const list: Command = {
   words: ['list'],
-  usage: '[--as-of DAY] [--json]',
+  usage: '[--as-of DAY] [--json|--csv]',
   does: 'the review list: all followed patients, soonest look first, each with its reason',
   async run(args, { terminal, call }) {
-    const { values } = readWords(args, { 'as-of': { type: 'string' }, json: { type: 'boolean' } }, { min: 0, max: 0, called: '' })
+    const { values } = readWords(
+      args,
+      { 'as-of': { type: 'string' }, json: { type: 'boolean' }, csv: { type: 'boolean' } },
+      { min: 0, max: 0, called: '' },
+    )
     const asOf = asOfDay(values)
+    if (values.csv === true) {
+      if (values.json === true) throw new WrongWords('Say either --json or --csv.')
+      const file = await exportList(await call(), { asOf })
+      if (!file.ok) throw new Error(file.reason)
+      terminal.out(file.value.text)
+      return 0
+    }
     const outcome = await listDocument(await call(), asOf)
     if (!outcome.ok) throw new Error(outcome.reason)
     const document = outcome.value

@@ -25,7 +25,7 @@ export function typeAndId(reference: string): { readonly type: string; readonly 
 const isAddress = (url: string): boolean => /^https?:/i.test(url)
 const withoutVersion = (url: string): string => url.replace(/\/_history\/[^/]*$/, '')
 
-function add<Value>(to: Map<string, Value[]>, key: string, value: Value): void {
+function add<Key, Value>(to: Map<Key, Value[]>, key: Key, value: Value): void {
   const values = to.get(key)
   if (values === undefined) to.set(key, [value])
   else values.push(value)
@@ -56,7 +56,7 @@ export function fileIndex(entries: readonly FhirEntry[]): FileIndex {
   for (const { resource } of entries) {
     if (resource === null || textIfAny(resource, 'resourceType') !== 'DiagnosticReport' || changedMeaning(resource) !== null) continue
     for (const reference of objectsIfAny(resource, 'result')) {
-      for (const result of find(textIfAny(reference, 'reference'), resource)) reports.set(result, [...(reports.get(result) ?? []), resource])
+      for (const result of find(textIfAny(reference, 'reference'), resource)) add(reports, result, resource)
     }
   }
   return { find, reportsOf: (observation) => reports.get(observation) ?? [] }

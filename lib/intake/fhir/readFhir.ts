@@ -21,9 +21,10 @@ function beginOf(bytes: Uint8Array): number {
   return at
 }
 
-/** Whether a file begins with a JSON object; no other format that is read does. */
+/** Whether a file begins with a JSON object or list; no other format that is read does. */
 export function beginsLikeJson(bytes: Uint8Array): boolean {
-  return bytes[beginOf(bytes)] === 0x7b
+  const first = bytes[beginOf(bytes)]
+  return first === 0x7b || first === 0x5b
 }
 
 const noFhir = (fileName: string): RefusedFile =>

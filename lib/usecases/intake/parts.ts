@@ -18,7 +18,7 @@ export function inParts(read: readonly Understood[], most = ROWS_A_PART): readon
   for (const rows of byPatient.values()) {
     const last = parts.at(-1)
     if (last === undefined || (last.length > 0 && last.length + rows.length > most)) parts.push([...rows])
-    else last.push(...rows)
+    else for (const row of rows) last.push(row)
   }
   return parts
 }

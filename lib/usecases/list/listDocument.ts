@@ -1,11 +1,10 @@
-import { compareUrgency } from '../../review/index.ts'
-import { assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { FindingJson } from '../json/findingJson.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
+import { assessedInOrder } from './assessedInOrder.ts'
 import { nextDueOn, type OverdueJson, overdueOn } from './dueOn.ts'
 import { type StandingAnswer, standingAnswer } from './standingAnswer.ts'
 
@@ -37,18 +36,8 @@ function keptInOrder(call: Call): Placed[] {
   return call.store.reader.standingsInOrder().map(({ patientId, answer }) => ({ patientId, answer: JSON.parse(answer) as StandingAnswer }))
 }
 
-/** Everybody as of another day, evaluated afresh: as if only what was collected by then existed. */
 function evaluatedInOrder(call: Call, asOf: Day): Placed[] {
-  const { reader } = call.store
-  const plan = planInForce(reader, asOf)
-  const assessments = reader.patientIds().flatMap((patientId) => {
-    const stored = reader.loadHistory(patientId)
-    return stored === null ? [] : [assess(stored.history, plan, asOf)]
-  })
-  return assessments
-    .filter((assessment) => assessment.course.leftOn === null)
-    .toSorted(compareUrgency)
-    .map((assessment) => ({ patientId: assessment.course.patient.id, answer: standingAnswer(assessment) }))
+  return assessedInOrder(call, asOf).map((assessment) => ({ patientId: assessment.course.patient.id, answer: standingAnswer(assessment) }))
 }
 
 /** All followed patients in order. `asOf` null is today, from what is kept; another day is evaluated afresh. */

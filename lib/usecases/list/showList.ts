@@ -10,7 +10,8 @@ import { clinicianKey } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
 
-function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
+/** A place of the list as it is shown on a day. */
+export function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
   const answer = JSON.parse(kept.answer) as StandingAnswer
   const open = answer.findings.slice(0, answer.findings.length - answer.answered)
   const top = open[0] ?? null

@@ -1,0 +1,27 @@
+import 'server-only'
+import { exportList, type ListQuery, type Outcome } from '../../lib/usecases/index.ts'
+import { STATUS } from './ask.ts'
+import { isSameOrigin } from './request.ts'
+import { signedIn } from './session.ts'
+import { unlessUnavailable } from './unavailable.ts'
+
+function refusal({ kind, reason }: Extract<Outcome<never>, { ok: false }>): Response {
+  return new Response(`${reason}\n`, { status: STATUS[kind], headers: { 'Content-Type': 'text/plain; charset=utf-8' } })
+}
+
+/** The review list as a file to save, as the page's own form asks for it; whoever is in it is in the log before its first byte is sent. */
+export async function sendList(request: Request, query: ListQuery): Promise<Response> {
+  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
+  const person = await signedIn()
+  if (person === null) return refusal({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
+  const file = await unlessUnavailable(() => exportList(person.call, { query }))
+  if (!file.ok) return refusal(file)
+  const { fileName, text } = file.value
+  return new Response(text, {
+    headers: {
+      'Content-Type': 'text/csv; charset=utf-8; header=absent',
+      'Content-Disposition': `attachment; filename="${fileName}"`,
+      'Cache-Control': 'private, no-store',
+    },
+  })
+}
