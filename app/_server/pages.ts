@@ -20,7 +20,11 @@ import {
   readReports,
   readRule,
   readRules,
+  readSource,
+  readSources,
   readTrail,
+  type SourceInList,
+  type SourceView,
   showList,
   type TrailRowView,
 } from '../../lib/usecases/index.ts'
@@ -36,6 +40,10 @@ export const heldPage = (): Promise<Outcome<readonly HeldRowView[]>> => ask((cal
 export const intakePage = (): Promise<Outcome<readonly FileReport[]>> => ask((call) => readReports(call))
 
 export const reportPage = (fileId: number): Promise<Outcome<FileReport>> => ask((call) => readReport(call, fileId))
+
+export const sourcesPage = (): Promise<Outcome<readonly SourceInList[]>> => ask((call) => readSources(call))
+
+export const sourcePage = (source: string): Promise<Outcome<SourceView>> => ask((call) => readSource(call, source))
 
 export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan(call))
 

@@ -1,12 +1,21 @@
 'use client'
 
 import { type SubmitEvent, useState } from 'react'
-import type { FileReport, Outcome } from '../../lib/usecases/index.ts'
+import type { FileReport, Outcome, SourceInList } from '../../lib/usecases/index.ts'
 import { Report } from './Report.tsx'
 import { type Step, sendFiles } from './sendFiles.ts'
 
+/** What is known of the source as it is typed. */
+function knownOf(name: string, sources: readonly SourceInList[]): string {
+  if (name === '') return 'Without a source nothing is assumed about how the files are written.'
+  const profile = sources.find(({ source }) => source === name)?.profile ?? null
+  if (profile === null || profile.says.length === 0) return 'Nothing is set for this source, so nothing is assumed.'
+  return `Version ${profile.version} of its profile holds. ${profile.says.join('; ')}.`
+}
+
 /** Choose files, try or file them, see what became of every row. */
-export function IntakeForm() {
+export function IntakeForm({ sources }: { readonly sources: readonly SourceInList[] }) {
+  const [source, setSource] = useState('')
   const [step, setStep] = useState<Step | null>(null)
   const [outcome, setOutcome] = useState<Outcome<readonly FileReport[]> | null>(null)
 
@@ -17,7 +26,7 @@ export function IntakeForm() {
     if (files.length === 0) return
     setOutcome(null)
     setStep({ says: 'Sending', done: 0, of: 1 })
-    setOutcome(await sendFiles({ files, source: String(form.get('source')), dryRun: form.get('how') === 'dry-run', onStep: setStep }))
+    setOutcome(await sendFiles({ files, source: String(form.get('source')).trim(), dryRun: form.get('how') === 'dry-run', onStep: setStep }))
     setStep(null)
   }
 
@@ -30,7 +39,24 @@ export function IntakeForm() {
         </div>
         <div className="field">
           <label htmlFor="source">Source, for example the laboratory (may stay empty)</label>
-          <input className="input" id="source" name="source" maxLength={100} autoComplete="off" />
+          <input
+            className="input"
+            id="source"
+            name="source"
+            list="sources"
+            maxLength={100}
+            autoComplete="off"
+            aria-describedby="source-known"
+            onChange={(event) => setSource(event.target.value)}
+          />
+          <datalist id="sources">
+            {sources.map((one) => (
+              <option key={one.source} value={one.source} />
+            ))}
+          </datalist>
+          <span className="small soft" id="source-known" aria-live="polite">
+            {knownOf(source.trim(), sources)}
+          </span>
         </div>
         <div className="filters">
           <button className="button button-quiet" type="submit" name="how" value="dry-run" disabled={step !== null}>

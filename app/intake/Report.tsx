@@ -83,6 +83,12 @@ export function Report({ report }: { readonly report: FileReport }) {
             </p>
           )}
           {report.released > 0 && <p>{counted(report.released, 'row')} held earlier could be filed now.</p>}
+          {report.patientsAdded > 0 && (
+            <p>
+              {counted(report.patientsAdded, 'patient')} nobody knew {report.dryRun ? 'would be' : report.patientsAdded === 1 ? 'was' : 'were'} added
+              with their results: the source is trusted to add patients.
+            </p>
+          )}
           {report.held > 0 && !report.dryRun && (
             <p>
               <a href="/held">Decide on held rows</a>

@@ -4,7 +4,7 @@ import { NotShown } from '../_parts/NotShown.tsx'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
 import { isInvented } from '../_server/invented.ts'
-import { intakePage } from '../_server/pages.ts'
+import { intakePage, sourcesPage } from '../_server/pages.ts'
 import { IntakeForm } from './IntakeForm.tsx'
 import { kindOf } from './kindOf.ts'
 
@@ -14,6 +14,7 @@ export const metadata: Metadata = { title: 'Intake' }
 export default async function Page() {
   const outcome = await intakePage()
   if (!outcome.ok) return <NotShown refusal={outcome} />
+  const sources = await sourcesPage()
   return (
     <>
       <h1>Intake</h1>
@@ -21,7 +22,7 @@ export default async function Page() {
         Every row is accounted for: filed, already known, corrected, held for a person, or refused with its reason. Nothing is guessed.
       </p>
       {(await isInvented()) && <p className="notice">This is the demonstration: never send files about real people here.</p>}
-      <IntakeForm />
+      <IntakeForm sources={sources.ok ? sources.value : []} />
       <h2>Files received</h2>
       {outcome.value.length === 0 ? (
         <p className="soft">None yet.</p>

@@ -19,6 +19,9 @@ export const PERMISSIONS = [
   'log.read-all',
   'accounts.manage',
   'rules.read',
+  'sources.read',
+  'sources.write',
+  'sources.trust',
 ] as const
 export type Permission = (typeof PERMISSIONS)[number]
 
@@ -39,6 +42,9 @@ const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
   'log.read-all': ['quality', 'administrator'],
   'accounts.manage': ['administrator'],
   'rules.read': ROLES,
+  'sources.read': ['navigator', 'physician', 'administrator'],
+  'sources.write': ['physician', 'administrator'],
+  'sources.trust': ['administrator'],
 }
 
 export type Answer = { readonly allowed: true } | { readonly allowed: false; readonly reason: string }

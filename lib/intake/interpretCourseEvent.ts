@@ -23,6 +23,7 @@ export function interpretCourseEvent(raw: RawRow, patient: Patient | null, today
   if (unused !== null) return failed(problem('column-not-used', { column: unused, text: field(raw, unused), detail: name }))
   const event = courseEventOf(raw, name, on)
   if (isProblem(event) && event.outcome === 'refused') return event
+  if (raw.doubt) return failed(raw.doubt)
   const patientId = patientIdOf(raw)
   if (patient?.id !== patientId) return failed(problem('unknown-patient', { column: 'patient_id', text: patientId }))
   if (isProblem(event)) return failed(event)

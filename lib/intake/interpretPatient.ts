@@ -49,6 +49,7 @@ export function interpretPatient(raw: RawRow, known: Patient | null, today: Day)
   if (isProblem(statusOn)) return failed(statusOn)
   const weightKg = weightOf(raw)
   if (isProblem(weightKg)) return failed(weightKg)
+  if (raw.doubt) return failed(raw.doubt)
   const id = patientIdOf(raw)
   const before = known?.id === id ? known : null
   const birthDate = before === null ? told : agreedBirth(told, before.birthDate)

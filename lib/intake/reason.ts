@@ -26,6 +26,7 @@ export const HELD_REASONS = [
   'status-unclear',
   'escape-unknown',
   'kind-not-read',
+  'time-twice',
 ] as const
 export type HeldReason = (typeof HELD_REASONS)[number]
 

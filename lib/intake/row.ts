@@ -16,6 +16,8 @@ export interface RawRow {
   readonly fields: RowFields
   /** The fields as received, where what is known of the source changed some of them. */
   readonly received?: RowFields
+  /** Why it waits by what is known of its source; it is read no further. Null or absent: nothing. */
+  readonly doubt?: Problem | null
   /** Why it cannot be read as a row; null for every row that has one field for each column. */
   readonly refusal: RefusedRow | null
 }

@@ -44,6 +44,8 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
   'status-unclear': ({ found }) => `The status ${found} (OBX-11) does not say whether the value counts; it needs P, F, C, X, W or D.`,
   'escape-unknown': ({ column, found }) => `${column} ${found} has an escape that stands for nothing known; a person must see what was meant.`,
   'kind-not-read': ({ column, found }) => `${column} is given as ${found}, a kind that is not read; the row waits until a person decides.`,
+  'time-twice': ({ column, found, detail }) =>
+    `${column} ${found} came twice: the clocks in ${detail} were put back over it that night. It needs its offset from UTC; the day is certain, the time is not.`,
   'row-too-long': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'row-too-short': ({ detail }) => `The row has ${detail}; it needs one field for each column.`,
   'missing-field': ({ column }) => `${column} is empty; this row needs it.`,

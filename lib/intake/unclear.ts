@@ -51,11 +51,14 @@ export function withoutCodeDoubt(fields: RowFields): RowFields {
   return words.length === 0 ? others : { ...others, unclear: words.join(' ') }
 }
 
-/** Why a row waits that its reader found unclear (`unclear` among its fields, so that it is still so when it is read again); null for any other. */
+/**
+ * Why a row waits that its reader found unclear (`unclear` among its fields, so that it is still so when it is read again), or that the profile of its
+ * source leaves in doubt; null for any other.
+ */
 export function unclearProblem(raw: RawRow): Problem | null {
   const [first] = wordsOf(raw.fields)
   const word = UNCLEAR_WORDS.find((known) => known === first)
-  if (word === undefined) return null
+  if (word === undefined) return raw.doubt ?? null
   const { reason, column, detail } = UNCLEAR[word]
   return problem(reason, { column, text: field(raw, column), detail })
 }

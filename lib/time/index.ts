@@ -1,4 +1,4 @@
-/** Calendar days and moments. No clock and no zone in here: today is always an argument. */
+/** Calendar days and moments. No clock and no zone of the machine in here: today and a zone are always arguments. */
 export { ageAt, type BirthDate, earliestBirthDay, parseBirthDate } from './birth.ts'
 export {
   addDays,
@@ -11,4 +11,5 @@ export {
   laterDay,
   parseDay,
 } from './day.ts'
+export { offsetsAt, timeZoneNamed } from './localTime.ts'
 export { type Moment, parseMoment } from './moment.ts'

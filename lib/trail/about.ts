@@ -53,6 +53,12 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'plan-tried': (event) => ({ ...plan(event), afterHash: event.sha256 }),
   'plan-published': (event) => ({ ...plan(event), beforeHash: event.beforeSha256, afterHash: event.afterSha256 }),
   'plan-refused': (event) => ({ ...plan(event), beforeHash: event.sha256 }),
+  'source-profile-saved': ({ source, version, beforeSha256, afterSha256 }) => ({
+    object: `source ${source}`,
+    objectVersion: version,
+    beforeHash: beforeSha256,
+    afterHash: afterSha256,
+  }),
   'log-read': () => ({ object: 'log' }),
   'demonstration-filled': () => ({ object: 'database' }),
 }

@@ -50,6 +50,8 @@ export type TrailEvent =
       readonly held: number
       readonly refused: number
       readonly released: number
+      /** Patients its results brought, from a source trusted to add them; absent where none. */
+      readonly patientsAdded?: number
     }
   | { readonly action: 'intake-refused'; readonly fileName: string; readonly sha256: string; readonly reason: string }
   /** The host it listens on, and how connections are kept private: not at all, by the program's certificate, by certificates on both sides. */
@@ -94,6 +96,15 @@ export type TrailEvent =
   | { readonly action: 'plan-published'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }
   /** Its reason is a person's free text and stays with the version. */
   | { readonly action: 'plan-refused'; readonly version: number; readonly sha256: string }
+  | {
+      /** Its reason is a person's free text and stays with the version. */
+      readonly action: 'source-profile-saved'
+      readonly source: string
+      readonly version: number
+      /** Null for a source that had none. */
+      readonly beforeSha256: string | null
+      readonly afterSha256: string
+    }
   | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

@@ -24,9 +24,10 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
   'list-exported': ({ patients }) => `The review list was exported as a file with ${counted(patients.length, 'patient', 'patients')}.`,
   'patient-opened': ({ patientId }, { patients }) => (patients ? `Patient ${patientId} was opened.` : 'A patient was opened.'),
-  intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released }) =>
+  intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released, patientsAdded = 0 }) =>
     `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
-    `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}.`,
+    `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}` +
+    `${patientsAdded === 0 ? '' : `; ${counted(patientsAdded, 'patient was', 'patients were')} added`}.`,
   'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
   'listener-started': ({ at, tls }) => `Messages are taken at ${at}, ${TLS[tls]}.`,
   'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
@@ -55,6 +56,7 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${changed} would change window, ${patients.length === 0 ? 'none' : patients.length} of them shown.`,
   'plan-published': ({ version, from }) => `Version ${version} of the follow-up plan was published and begins on ${from}.`,
   'plan-refused': ({ version }) => `The proposed version ${version} of the follow-up plan was refused.`,
+  'source-profile-saved': ({ source, version }) => `Version ${version} of the profile of source ${source} was saved.`,
   'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
   'demonstration-filled': ({ patients, seed }) =>
     `The empty database was filled with ${counted(patients, 'invented patient', 'invented patients')} (seed ${seed}).`,

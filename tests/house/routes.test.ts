@@ -15,6 +15,7 @@ import {
   listAccounts,
   type Outcome,
   openPatient,
+  previewProfile,
   proposePlan,
   publishPlan,
   readModel,
@@ -23,14 +24,18 @@ import {
   readReports,
   readRule,
   readRules,
+  readSource,
+  readSources,
   readTrail,
   recordAttribution,
   recordReview,
   refusePlan,
   resolveHeld,
   restoreResult,
+  saveProfile,
   showList,
   tryPlan,
+  tryProfile,
   withdrawAttribution,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
@@ -58,6 +63,9 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/intake/[fileId]': { needs: 'intake.write', says: 'reportPage(', behind: (call) => readReport(call, 1) },
   'app/intake/upload': { needs: 'intake.write', says: 'receiveFiles(', behind: (call) => acceptFiles(call, [], { source: null, dryRun: true }) },
   'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldRows(call) },
+  'app/sources': { needs: 'sources.read', says: 'sourcesPage(', behind: (call) => readSources(call) },
+  'app/sources/[source]': { needs: 'sources.read', says: 'sourcePage(', behind: (call) => readSource(call, 'North') },
+  'app/sources/[source]/file': { needs: 'sources.read', says: 'profileFile(', behind: (call) => readSource(call, 'North') },
   'app/plan': { needs: 'plan.read', says: 'planPage(', behind: (call) => readPlan(call) },
   'app/plan/try': { needs: 'plan.propose', says: 'tryPlanInLines(', behind: (call) => tryPlan(call, { kind: 'changes', wish: WISH }) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
@@ -71,7 +79,7 @@ const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
 const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
 
 /** Where server actions stand. */
-const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts']
+const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts', 'app/_server/sourceActs.ts']
 
 /** Every server action, by its name. */
 const ACTIONS: Readonly<Record<string, Door>> = {
@@ -100,6 +108,9 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   excludeValue: { needs: 'exclusion.write', says: 'excludeResult', behind: (call) => excludeResult(call, RESULT) },
   restoreValue: { needs: 'exclusion.write', says: 'restoreResult', behind: (call) => restoreResult(call, RESULT) },
   decideHeld: { needs: 'held.resolve', says: 'resolveHeld', behind: (call) => resolveHeld(call, 1, 'refuse', 'not ours') },
+  previewSourceProfile: { needs: 'sources.write', says: 'previewProfile', behind: (call) => previewProfile(call, {}) },
+  trySourceProfile: { needs: 'sources.write', says: 'tryProfile', behind: (call) => tryProfile(call, {}) },
+  saveSourceProfile: { needs: 'sources.write', says: 'saveProfile', behind: (call) => saveProfile(call, { given: {}, reason: 'not ours' }) },
   proposePlanChange: { needs: 'plan.propose', says: 'proposePlan', behind: (call) => proposePlan(call, { ...WISH, note: '' }) },
   withdrawPlanProposal: { needs: 'plan.propose', says: 'withdrawProposal', behind: (call) => withdrawProposal(call, { version: 9 }) },
   publishPlanVersion: { needs: 'plan.publish', says: 'publishPlan', behind: (call) => publishPlan(call, { version: 9, from: '2026-12-01' }) },
@@ -182,6 +193,9 @@ describe('routes and actions', () => {
       'app/rules': [...ROLES],
       'app/rules/[ruleId]': [...ROLES],
       'app/models/[model]': [...ROLES],
+      'app/sources': ['navigator', 'physician', 'administrator'],
+      'app/sources/[source]': ['navigator', 'physician', 'administrator'],
+      saveSourceProfile: ['physician', 'administrator'],
       'app/accounts': ['administrator'],
       'app/plan': [...ROLES],
       proposePlanChange: ['physician'],

@@ -12,6 +12,8 @@ const BEHIND_SIGN_IN = [
   '/intake',
   '/intake/1',
   '/held',
+  '/sources',
+  '/sources/North',
   '/plan',
   '/log',
   '/accounts',

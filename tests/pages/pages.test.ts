@@ -11,6 +11,7 @@ import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
 import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
+import { sources } from './sources.ts'
 
 // One file, because one build, one server and one browser serve all of these.
 let open: Clinic | null = null
@@ -36,4 +37,5 @@ patientTrend(clinic)
 planVersions(clinic)
 exporting(clinic)
 brokenUpload(clinic)
+sources(clinic)
 doors(clinic)

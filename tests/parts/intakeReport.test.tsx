@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { Report } from '../../app/intake/Report.tsx'
 import type { FileReport } from '../../lib/usecases/index.ts'
 
-const COUNTS = { rowsInFile: 3, rows: 3, filed: 1, known: 0, corrected: 0, held: 2, refused: 0, released: 0 }
+const COUNTS = { rowsInFile: 3, rows: 3, filed: 1, known: 0, corrected: 0, held: 2, refused: 0, released: 0, patientsAdded: 0 }
 const PROBLEM = { line: 2, outcome: 'held', reason: 'kind-not-read', sentence: 'value is given as "valueInteger".', row: '{}' } as const
 const REPORT: FileReport = {
   fileId: 1,

@@ -33,6 +33,7 @@ test.each([
   ['a day that is none', "UPDATE result SET collected_on = '1.1.2026'"],
   ['text where a number belongs', "UPDATE result SET line = 'x'"],
   ['a result of nobody', "UPDATE result SET patient_id = 'P2'"],
+  ['fewer patients added than none', 'UPDATE intake_file SET patients_added = -1'],
   ['counts that do not add up', 'UPDATE intake_file SET rows_read = 3, filed = 1'],
   [
     'two current versions',

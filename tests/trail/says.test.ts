@@ -30,6 +30,25 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     },
     'a.csv came in: 6 rows, 2 filed, 1 already known, 1 corrected, 1 held, 1 refused; 1 row held earlier could be filed.',
   ],
+  [
+    {
+      action: 'intake',
+      fileId: 1,
+      sha256: '',
+      fileName: 'lab.hl7',
+      part: 1,
+      parts: 1,
+      rows: 3,
+      filed: 3,
+      known: 0,
+      corrected: 0,
+      held: 0,
+      refused: 0,
+      released: 0,
+      patientsAdded: 2,
+    },
+    'lab.hl7 came in: 3 rows, 3 filed, 0 already known, 0 corrected, 0 held, 0 refused; 2 patients were added.',
+  ],
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
   [{ action: 'listener-started', at: '127.0.0.1:2575', tls: 'none', source: 'North' }, 'Messages are taken at 127.0.0.1:2575, without TLS.'],
   [
@@ -74,6 +93,10 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'Version 2 of the follow-up plan was published and begins on 2026-12-01.',
   ],
   [{ action: 'plan-refused', version: 2, sha256: '' }, 'The proposed version 2 of the follow-up plan was refused.'],
+  [
+    { action: 'source-profile-saved', source: 'North', version: 2, beforeSha256: null, afterSha256: '' },
+    'Version 2 of the profile of source North was saved.',
+  ],
   [{ action: 'log-read', scope: 'own' }, 'Read the own entries of the log.'],
   [{ action: 'demonstration-filled', patients: 400, seed: 1 }, 'The empty database was filled with 400 invented patients (seed 1).'],
 ]

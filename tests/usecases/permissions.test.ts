@@ -39,6 +39,8 @@ const INTAKE: readonly Who[] = ['navigator', 'physician', 'administrator', 'cons
 const ACCOUNTS: readonly Who[] = ['administrator', 'console']
 const PROPOSE: readonly Who[] = ['physician', 'console']
 const PUBLISH: readonly Who[] = ['administrator', 'console']
+const SOURCES: readonly Who[] = ['physician', 'administrator', 'console']
+const PROFILE = { source: 'tests', decimalSign: 'comma' }
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -71,6 +73,11 @@ const ASKED: Readonly<Record<string, Asked>> = {
   withdrawAttribution: { roles: PHYSICIAN, run: (call) => usecases.withdrawAttribution(call, { ...OF_P1, attributionId: 1, reason: 'a test' }) },
   excludeResult: { roles: PHYSICIAN, run: (call) => usecases.excludeResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
   restoreResult: { roles: PHYSICIAN, run: (call) => usecases.restoreResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
+  readSources: { roles: INTAKE, run: (call) => usecases.readSources(call) },
+  readSource: { roles: INTAKE, run: (call) => usecases.readSource(call, 'tests') },
+  previewProfile: { roles: SOURCES, run: (call) => usecases.previewProfile(call, PROFILE) },
+  tryProfile: { roles: SOURCES, run: (call) => usecases.tryProfile(call, PROFILE) },
+  saveProfile: { roles: SOURCES, run: (call) => usecases.saveProfile(call, { given: PROFILE, reason: 'a test' }) },
   readTrail: { roles: [...ROLES, 'console'], run: (call) => usecases.readTrail(call, 1) },
   verifyLog: { roles: WHOLE_LOG, run: (call) => usecases.verifyLog(call) },
   readLogHead: { roles: WHOLE_LOG, run: (call) => usecases.readLogHead(call) },

@@ -8,11 +8,15 @@ import { listen } from './listen.ts'
 import { logHead, logVerify } from './log.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
+import { sourceList, sourceSet, sourceShow } from './source.ts'
 
 /** Every command, in the order of the usage text. */
 export const COMMANDS: readonly Command[] = [
   intake,
   listen,
+  sourceList,
+  sourceShow,
+  sourceSet,
   held,
   heldResolve,
   list,

@@ -7,18 +7,19 @@ import { readWords, textOf } from '../words.ts'
 
 /** A file's report in the words of command-line.md. */
 function reportJson(report: FileReport): object {
-  const { fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, refusedWhole } = report
+  const { fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, patientsAdded, refusedWhole } = report
   const problems = report.problems.map(({ line, outcome, reason, sentence }) => ({ line, outcome, reason, sentence }))
-  return { file: fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, fileRefused: refusedWhole, problems }
+  return { file: fileName, sha256, kind, rows, filed, known, corrected, held, refused, released, patientsAdded, fileRefused: refusedWhole, problems }
 }
 
 function reportText(report: FileReport): string {
   const head = `${report.fileName}  sha256 ${report.sha256}\n`
   if (report.refusedWhole !== null) return `${head}  refused whole (${report.refusedWhole.reason}): ${report.refusedWhole.sentence}\n`
-  const { rows, filed, known, corrected, held, refused, released } = report
+  const { rows, filed, known, corrected, held, refused, released, patientsAdded } = report
   const counts = `  ${rows} rows = ${filed} filed + ${known} known + ${corrected} corrected + ${held} held + ${refused} refused\n`
   const healed = released === 0 ? '' : `  ${released} rows held earlier could be filed now\n`
-  return head + counts + healed + report.problems.map((row) => `  row ${row.line} ${row.outcome} (${row.reason}): ${row.sentence}\n`).join('')
+  const added = patientsAdded === 0 ? '' : `  ${patientsAdded} patients nobody knew added with their results\n`
+  return head + counts + healed + added + report.problems.map((row) => `  row ${row.line} ${row.outcome} (${row.reason}): ${row.sentence}\n`).join('')
 }
 
 /** 1 when every file was refused whole, 3 when anything was held or refused, else 0. */
@@ -69,7 +70,7 @@ export const intake: Command = {
     const { values, words } = readWords(args, options, { min: 1, max: 10_000, called: 'FILE' })
     const files = await Promise.all(words.map(readIncoming))
     const outcome = await acceptFiles(await call(), files, {
-      source: textOf(values, 'source'),
+      source: textOf(values, 'source')?.trim() || null,
       dryRun: values['dry-run'] === true,
       onProgress: ({ step, done, of }) => terminal.err(`${step}: ${done} of ${of}\n`),
     })

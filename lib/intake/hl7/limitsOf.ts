@@ -12,12 +12,21 @@ function unread(text: string): string {
   return number === null || isProblem(number) || number.comparator !== null ? text : `interval ${text}`
 }
 
+/** Limits as columns; an interval with commas stands as received beside them, for a source may write its decimals so. */
+export interface LimitFields {
+  readonly reference_low: string
+  readonly reference_high: string
+  readonly reference_interval?: string
+}
+
 /** The limits an interval of OBX-7 names: `60-80`, `<5`, `>3`. Any other text stands in `reference_low`, where it is no number. */
-export function limitsOf(interval: string): { readonly reference_low: string; readonly reference_high: string } {
+export function limitsOf(interval: string): LimitFields {
   const text = interval.trim()
   const [, low, high] = BETWEEN.exec(text) ?? []
   if (low !== undefined && high !== undefined) return { reference_low: low, reference_high: high }
   const below = BELOW.exec(text)?.[1]
   if (below !== undefined) return { reference_low: '', reference_high: below }
-  return { reference_low: ABOVE.exec(text)?.[1] ?? unread(text), reference_high: '' }
+  const above = ABOVE.exec(text)?.[1]
+  if (above !== undefined) return { reference_low: above, reference_high: '' }
+  return { reference_low: unread(text), reference_high: '', ...(text.includes(',') ? { reference_interval: text } : {}) }
 }

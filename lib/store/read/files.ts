@@ -11,6 +11,8 @@ export interface FileCounts {
   readonly refused: number
   /** Rows held earlier that this file let be filed. */
   readonly released: number
+  /** Patients its results brought, from a source trusted to add them. */
+  readonly patientsAdded: number
 }
 
 /** A file that came in. */
@@ -43,7 +45,7 @@ interface Row extends FileCounts {
 }
 
 const SELECT = `SELECT id, name, sha256, byte_count AS byteCount, kind, source, received_at AS receivedAt, received_by AS receivedBy,
-  rows_in_file AS rowsInFile, rows_read AS rows, filed, known, corrected, held, refused, released,
+  rows_in_file AS rowsInFile, rows_read AS rows, filed, known, corrected, held, refused, released, patients_added AS patientsAdded,
   refused_whole_reason AS refusedReason, refused_whole_sentence AS refusedSentence FROM intake_file`
 
 function storedFile({ refusedReason: reason, refusedSentence: sentence, ...file }: Row): StoredFile {
@@ -53,6 +55,11 @@ function storedFile({ refusedReason: reason, refusedSentence: sentence, ...file 
 /** The files that came in, latest first. */
 export function recentFiles({ statement }: Connection, count: number): StoredFile[] {
   return statement<Row>(`${SELECT} ORDER BY id DESC LIMIT ?`).all(count).map(storedFile)
+}
+
+/** The files that came from a source, latest first. */
+export function filesOfSource({ statement }: Connection, source: string, count: number): StoredFile[] {
+  return statement<Row>(`${SELECT} WHERE source = ? ORDER BY id DESC LIMIT ?`).all(source, count).map(storedFile)
 }
 
 /** One file; null where the number is nobody's. */

@@ -93,6 +93,12 @@ export function heldQueue({ statement }: Connection): HeldRow[] {
   return statement<Row>(`${SELECT} WHERE resolved_at IS NULL ORDER BY held_row.received_at, held_row.id`).all().map(heldRowOf)
 }
 
+/** The rows a source sent that nobody has decided on, longest waiting first, at most so many. */
+export function heldRowsOfSource({ statement }: Connection, source: string, count: number): HeldRow[] {
+  const sql = `${SELECT} WHERE resolved_at IS NULL AND intake_file.source = ? ORDER BY held_row.received_at, held_row.id LIMIT ?`
+  return statement<Row>(sql).all(source, count).map(heldRowOf)
+}
+
 /** The rows of a file that were held, decided since or not, in its order. */
 export function heldRowsOfFile({ statement }: Connection, fileId: number): HeldRow[] {
   return statement<Row>(`${SELECT} WHERE file_id = ? ORDER BY line, held_row.id`).all(fileId).map(heldRowOf)

@@ -77,6 +77,26 @@ export function sourceNames({ statement }: Connection): string[] {
     .map(({ source }) => source)
 }
 
+/** What came from a source: its files, when the last of them came, the rows it had held, and how many of them wait. */
+export interface SourceTraffic {
+  readonly source: string
+  readonly files: number
+  readonly rows: number
+  readonly held: number
+  readonly waiting: number
+  readonly lastReceivedAt: string
+}
+
+const TRAFFIC = `SELECT source, count(*) AS files, sum(rows_read) AS rows, sum(held) AS held, max(received_at) AS lastReceivedAt,
+  (SELECT count(*) FROM held_row JOIN intake_file AS of ON of.id = held_row.file_id
+    WHERE held_row.resolved_at IS NULL AND of.source = intake_file.source) AS waiting
+  FROM intake_file WHERE source IS NOT NULL GROUP BY source ORDER BY source`
+
+/** What came from each source that a file named. */
+export function sourceTraffic({ statement }: Connection): SourceTraffic[] {
+  return statement<SourceTraffic>(TRAFFIC).all()
+}
+
 /** What holds of a source now. Nothing is known of a file without a source. */
 export function sourceKnowledge(connection: Connection, source: string | null): SourceKnowledge {
   if (source === null) return NOTHING_KNOWN

@@ -44,10 +44,11 @@ export function insertFile(connection: Connection, file: NewFile): number {
   return id
 }
 
-const COUNTS = 'UPDATE intake_file SET rows_read = ?, filed = ?, known = ?, corrected = ?, held = ?, refused = ?, released = ? WHERE id = ?'
+const COUNTS =
+  'UPDATE intake_file SET rows_read = ?, filed = ?, known = ?, corrected = ?, held = ?, refused = ?, released = ?, patients_added = ? WHERE id = ?'
 
 /** Writes what became of a file's rows. Throws where the parts do not add up to the rows read. */
 export function setFileCounts({ statement }: Connection, id: number, counts: FileCounts): void {
-  const { rows, filed, known, corrected, held, refused, released } = counts
-  statement(COUNTS).run(rows, filed, known, corrected, held, refused, released, id)
+  const { rows, filed, known, corrected, held, refused, released, patientsAdded } = counts
+  statement(COUNTS).run(rows, filed, known, corrected, held, refused, released, patientsAdded, id)
 }

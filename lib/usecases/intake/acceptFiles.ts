@@ -46,6 +46,7 @@ function wholeRefusal({ file, sha256, table }: OpenedFile, call: Call, options: 
     held: 0,
     refused: 0,
     released: 0,
+    patientsAdded: 0,
     problems: [],
   }
 }
@@ -82,8 +83,9 @@ const PAUSE_MS = 30
 
 /** What the log says of a part that was taken in. */
 export function eventOf(report: FileReport, part: number, parts: number): TrailEvent {
-  const { fileId, sha256, fileName, rows, filed, known, corrected, held, refused, released } = report
-  return { action: 'intake', fileId: fileId ?? 0, sha256, fileName, part, parts, rows, filed, known, corrected, held, refused, released }
+  const { fileId, sha256, fileName, rows, filed, known, corrected, held, refused, released, patientsAdded } = report
+  const counts = { rows, filed, known, corrected, held, refused, released, ...(patientsAdded === 0 ? {} : { patientsAdded }) }
+  return { action: 'intake', fileId: fileId ?? 0, sha256, fileName, part, parts, ...counts }
 }
 
 /** Part by part, each one transaction with its log row. An interruption leaves whole parts; sent again, what they filed is known and the rest follows. */

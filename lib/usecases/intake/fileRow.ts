@@ -15,9 +15,9 @@ import type { Tx } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { ReadRow } from './readRow.ts'
 
-/** What became of a row that could be read; `on` is the day it speaks of. */
+/** What became of a row that could be read; `on` is the day it speaks of. `addedPatient`: its patient was made with it. */
 export type Filed =
-  | { readonly outcome: 'filed' | 'known' | 'corrected'; readonly patientId: string }
+  | { readonly outcome: 'filed' | 'known' | 'corrected'; readonly patientId: string; readonly addedPatient?: true }
   | { readonly outcome: 'held'; readonly patientId: string; readonly reason: string; readonly sentence: string; readonly on: Day | null }
 
 /** What became of any row. */

@@ -1,8 +1,8 @@
 import { asSourceMeans, type MeantRow, patientIdOf, type RawRow } from '../../intake/index.ts'
 import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { fileRow, type RowAnswer } from './fileRow.ts'
-import { keepMappings } from './keepMappings.ts'
+import { fileMeant } from './fileMeant.ts'
+import type { RowAnswer } from './fileRow.ts'
 import { readRow } from './readRow.ts'
 
 /** A held row as a row again. */
@@ -20,9 +20,7 @@ export function fileHeld(tx: Tx, held: HeldRow, call: Call): RowAnswer {
   const meant = meantHeld(tx, held)
   const patientId = patientIdOf(meant.raw)
   const row = readRow(meant.raw, patientId === '' ? null : (tx.patient(patientId)?.patient ?? null), call.today)
-  const answer = fileRow(tx, row, patientId, { fileId: held.fileId, line: held.line, now: call.now })
-  keepMappings(tx, meant, answer, held)
-  return answer
+  return fileMeant(tx, meant, row, held, call)
 }
 
 /**

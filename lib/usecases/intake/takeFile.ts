@@ -5,9 +5,9 @@ import type { Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
-import { fileRow, type RowAnswer } from './fileRow.ts'
+import { fileMeant } from './fileMeant.ts'
+import type { RowAnswer } from './fileRow.ts'
 import type { IncomingFile, IntakeOptions } from './incoming.ts'
-import { keepMappings } from './keepMappings.ts'
 import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
 import { releaseCorrections } from './releaseHeld.ts'
 
@@ -51,18 +51,17 @@ export function readAhead({ file, table }: ReadableFile, call: Call, { source, o
 /** Files what a row says; reads it again where the patient is not the one it was read against any more. */
 function settle(tx: Tx, find: Tx['patient'], { raw, meant, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
   const { kind } = raw
-  const stored = kind === 'patients' ? tx.patient(patientId) : find(patientId)
+  // Where a row may add its patient, the one before may have: nobody is remembered as unknown.
+  const stored = kind === 'patients' || meant.addsPatients ? tx.patient(patientId) : find(patientId)
   const isAsRead = kind !== 'patients' && (stored?.version ?? null) === read.patientVersion
   const row = isAsRead ? read.row : readRow(meant.raw, stored?.patient ?? null, call.today)
-  const answer = fileRow(tx, row, patientId, { fileId, line: raw.line, now: call.now })
-  keepMappings(tx, meant, answer, { fileId, line: raw.line })
-  return answer
+  return fileMeant(tx, meant, row, { fileId, line: raw.line }, call)
 }
 
 /** A report of a file of which no row is taken in yet. */
 export function emptyReport({ file, sha256, table }: ReadableFile, call: Call, { source, dryRun }: IntakeOptions): FileReport {
   const origin = { source, receivedAt: call.now, receivedBy: call.actor.name, dryRun, refusedWhole: null, problems: [] }
-  const counts = { rowsInFile: table.rows.length, rows: 0, filed: 0, known: 0, corrected: 0, held: 0, refused: 0, released: 0 }
+  const counts = { rowsInFile: table.rows.length, rows: 0, filed: 0, known: 0, corrected: 0, held: 0, refused: 0, released: 0, patientsAdded: 0 }
   return { fileId: null, fileName: file.name, sha256, bytes: file.bytes.byteLength, kind: table.kind, ...origin, ...counts }
 }
 
@@ -89,6 +88,7 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
   const touched = new Set<string>()
+  let patientsAdded = 0
   const find = rememberingPatients(tx.patient)
   const knowledge = tx.sourceKnowledge(before.source)
   for (const ahead of read) {
@@ -97,6 +97,7 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
     const understood = ahead.knownAs === knowledge.version ? ahead : understand(raw, knowledge, find, call.today)
     const answer = settle(tx, find, understood, fileId, call)
     counts[answer.outcome] += 1
+    if (answer.outcome === 'filed' && answer.addedPatient) patientsAdded += 1
     if (answer.outcome === 'refused') tx.insertRefused(fileId, { line: raw.line, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     else if (answer.outcome === 'held') {
       const { patientId, reason, sentence, on } = answer
@@ -111,16 +112,23 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   }
   const released = releaseCorrections(tx, touched, call).length
   renew(tx, touched, call)
-  const part = { ...before, fileId, rows: read.length, ...counts, released, problems }
+  const part = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
   tx.setFileCounts(fileId, together(before, part))
   return part
 }
 
 /** The report of the parts so far; its problems in the order of taking. */
 export function together(before: FileReport, part: FileReport): FileReport {
-  const sum = (count: 'rows' | 'filed' | 'known' | 'corrected' | 'held' | 'refused' | 'released') => before[count] + part[count]
+  const sum = (count: 'rows' | 'filed' | 'known' | 'corrected' | 'held' | 'refused' | 'released' | 'patientsAdded') => before[count] + part[count]
   const counts = { filed: sum('filed'), known: sum('known'), corrected: sum('corrected'), held: sum('held'), refused: sum('refused') }
-  return { ...part, rows: sum('rows'), ...counts, released: sum('released'), problems: [...before.problems, ...part.problems] }
+  return {
+    ...part,
+    rows: sum('rows'),
+    ...counts,
+    released: sum('released'),
+    patientsAdded: sum('patientsAdded'),
+    problems: [...before.problems, ...part.problems],
+  }
 }
 
 function renew(tx: Tx, touched: ReadonlySet<string>, call: Call): void {
