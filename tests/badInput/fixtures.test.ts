@@ -16,8 +16,10 @@ const FIXTURES = 'tests/badInput/fixtures'
 const CASES: readonly FileCase[] = [...CSV_HELD, ...CSV_REFUSED, ...CSV_WHOLE, ...CONTAINERS, ...HL7, ...FHIR, ...ACCEPTED]
 /** Reasons only a message over the network can have: `tests/intake/hl7/acknowledgement.test.ts`, `tests/usecases/messages`. */
 const ONLY_OVER_THE_NETWORK = ['hl7-no-header', 'hl7-processing', 'hl7-version', 'hl7-control-id', 'hl7-control-id-used']
+/** Reasons only the profile of a source can bring: `tests/intake/source`, `tests/usecases/sources`. */
+const ONLY_WITH_A_PROFILE = ['time-twice']
 /** Reasons no file beside the tests can have; `limits.test.ts` makes one that is too large. */
-const MADE_IN_A_TEST = ['file-too-large', ...ONLY_OVER_THE_NETWORK]
+const MADE_IN_A_TEST = ['file-too-large', ...ONLY_OVER_THE_NETWORK, ...ONLY_WITH_A_PROFILE]
 
 interface Report {
   readonly rows: number
