@@ -20,6 +20,7 @@ export const WAYS: readonly Way[] = [
   { to: '/intake', says: 'Intake', needs: 'intake.write' },
   { to: '/held', says: 'Held rows', needs: 'held.read' },
   { to: '/sources', says: 'Sources', needs: 'sources.read' },
+  { to: '/merges', says: 'Merges', needs: 'patient.merge' },
   { to: '/rules', says: 'Rules', needs: 'rules.read' },
   { to: '/plan', says: 'Plan', needs: 'plan.read' },
   { to: '/log', says: 'Log', needs: 'log.read-own' },

@@ -7,6 +7,7 @@ import {
   type ListPage,
   type ListQuery,
   listAccounts,
+  type MergesPage,
   type ModelView,
   type Outcome,
   openPatient,
@@ -14,6 +15,7 @@ import {
   type PlanPage,
   type RulesIndex,
   type RuleView,
+  readMerges,
   readModel,
   readPlan,
   readReport,
@@ -36,6 +38,8 @@ export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((c
 export const patientPage = (patientId: string): Promise<Outcome<PatientView>> => ask((call) => openPatient(call, patientId))
 
 export const heldPage = (): Promise<Outcome<readonly HeldRowView[]>> => ask((call) => heldRows(call))
+
+export const mergesPage = (): Promise<Outcome<MergesPage>> => ask((call) => readMerges(call))
 
 export const intakePage = (): Promise<Outcome<readonly FileReport[]>> => ask((call) => readReports(call))
 

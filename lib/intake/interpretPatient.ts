@@ -1,7 +1,6 @@
 import { PATIENT_STATUSES, type Patient } from '../results/index.ts'
-import { type Day, earliestBirthDay, parseBirthDate } from '../time/index.ts'
+import { agreedBirth, type Day, earliestBirthDay, parseBirthDate } from '../time/index.ts'
 import type { Decimal } from '../units/index.ts'
-import { agreedBirth } from './agreedBirth.ts'
 import { dayIn } from './dateText.ts'
 import { readNumber } from './numberText.ts'
 import type { Interpreted, Problem } from './reason.ts'

@@ -1,6 +1,5 @@
 import type { Patient } from '../results/index.ts'
-import { parseBirthDate } from '../time/index.ts'
-import { agreedBirth } from './agreedBirth.ts'
+import { agreedBirth, parseBirthDate } from '../time/index.ts'
 import type { Problem } from './reason.ts'
 import { field, type RawRow } from './row.ts'
 import { problem } from './sentences.ts'

@@ -9,6 +9,9 @@ export { decideFiling, type Filing } from './fileResults.ts'
 export { type History, historyAsOf } from './history.ts'
 export type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
 export type { IncomingResult } from './incomingResult.ts'
+export { type ArrivedEvent, joinEvents } from './joinEvents.ts'
+export { type JoinedRecords, joinRecords, type PatientRecord } from './joinRecords.ts'
+export type { ArrivedResult, JoinedResults } from './joinResults.ts'
 export {
   type Comparator,
   collectedOn,

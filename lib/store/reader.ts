@@ -2,12 +2,15 @@ import type { MessageKey } from '../intake/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
 import * as courseEvents from './read/courseEvents.ts'
+import * as decisions from './read/decisions.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
 import { loadHistory } from './read/history.ts'
+import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
 import * as patients from './read/patients.ts'
 import * as plans from './read/plans.ts'
+import * as record from './read/record.ts'
 import * as results from './read/results.ts'
 import * as list from './read/reviewList.ts'
 import * as settings from './read/settings.ts'
@@ -25,6 +28,14 @@ export function readerOf(connection: Connection) {
     followedPatientIds: () => patients.followedPatientIds(connection),
     patient: (id: string) => patients.patientOf(connection, id),
     loadHistory: (patientId: string) => loadHistory(connection, patientId),
+    keptId: (patientId: string) => merges.keptIdOf(connection, patientId),
+    joinedIds: (patientId: string) => merges.joinedIds(connection, patientId),
+    record: (patientId: string) => inSnapshot(connection, () => record.recordOf(connection, patientId)),
+    joinedRecords: (patientId: string) => inSnapshot(connection, () => record.joinedRecords(connection, patientId)),
+    merges: () => merges.merges(connection),
+    merge: (id: number) => merges.mergeById(connection, id),
+    mergesOf: (patientId: string) => merges.mergesOf(connection, patientId),
+    recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
     result: (id: number) => results.resultById(connection, id),

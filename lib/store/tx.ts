@@ -12,6 +12,7 @@ import * as accounts from './write/accounts.ts'
 import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
+import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
@@ -37,6 +38,10 @@ export function txOf(connection: Connection) {
     insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
     insertDecision: (decision: NewDecision) => decisions.insertDecision(connection, decision),
+    insertMerge: (merge: merges.NewMerge) => merges.insertMerge(connection, merge),
+    decideMerge: (decision: merges.MergeDecision) => merges.decideMerge(connection, decision),
+    endMerge: (end: merges.MergeEnd) => merges.endMerge(connection, end),
+    removeStanding: (patientId: string) => standing.removeStanding(connection, patientId),
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),
     decidePlanVersion: (decision: plans.PlanDecision) => plans.decidePlanVersion(connection, decision),

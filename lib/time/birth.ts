@@ -13,6 +13,12 @@ export function parseBirthDate(text: string): BirthDate | null {
   return parseDay(text) === null ? null : (text as unknown as BirthDate)
 }
 
+/** The more precise of two dates of birth that agree: a year agrees with every day in it. Null where they do not agree. */
+export function agreedBirth(told: BirthDate, known: BirthDate): BirthDate | null {
+  if (told.startsWith(known)) return told
+  return known.startsWith(told) ? known : null
+}
+
 /** The earliest day the person can have been born on. */
 export function earliestBirthDay(birth: BirthDate): Day {
   return `${birth}-01-01`.slice(0, 10) as Day

@@ -1,4 +1,4 @@
-import type { Decided, DecidedOfResult, TrailAction, TrailEvent } from './event.ts'
+import type { Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
 import type { TrailRow } from './row.ts'
 
 type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
@@ -21,6 +21,13 @@ const result = (event: DecidedOfResult): Partial<About> => ({
   objectVersion: event.version,
 })
 
+const merge = ({ mergeId, patientId, before, after }: Merged): Partial<About> => ({
+  patientId,
+  object: `merge ${mergeId}`,
+  beforeHash: before,
+  afterHash: after,
+})
+
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
   'sign-in': ({ outcome }) => ({ outcome }),
   'sign-out': () => ({}),
@@ -40,6 +47,12 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'attribution-withdrawn': decision,
   'result-excluded': result,
   'result-restored': result,
+  'records-compared': ({ patientId }) => ({ patientId, object: 'patients' }),
+  'merges-shown': () => ({ object: 'merges' }),
+  'merge-proposed': merge,
+  'merge-confirmed': merge,
+  'merge-declined': merge,
+  'merge-ended': merge,
   'account-added': account,
   'account-code-given': account,
   'account-activated': account,

@@ -27,6 +27,17 @@ export interface DecidedOfResult extends Decided {
   readonly version: number
 }
 
+/** A decision about reading two records as one patient. The reason typed stays with the merge; its digest stands for it here. */
+export interface Merged {
+  readonly mergeId: number
+  /** The record that is kept, and the one that is joined to it. */
+  readonly patientId: string
+  readonly fromId: string
+  /** SHA-256 of the merge before and as stored. */
+  readonly before: string | null
+  readonly after: string
+}
+
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
   | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
@@ -72,6 +83,12 @@ export type TrailEvent =
   | ({ readonly action: 'attribution-withdrawn' } & Decided)
   | ({ readonly action: 'result-excluded' } & DecidedOfResult)
   | ({ readonly action: 'result-restored' } & DecidedOfResult)
+  | { readonly action: 'records-compared'; readonly patientId: string; readonly fromId: string }
+  | { readonly action: 'merges-shown'; readonly patients: readonly string[] }
+  | ({ readonly action: 'merge-proposed' } & Merged)
+  | ({ readonly action: 'merge-confirmed' } & Merged)
+  | ({ readonly action: 'merge-declined' } & Merged)
+  | ({ readonly action: 'merge-ended' } & Merged)
   | { readonly action: 'account-added'; readonly account: string; readonly role: Role }
   | { readonly action: 'account-code-given'; readonly account: string }
   | { readonly action: 'account-activated'; readonly account: string }

@@ -17,6 +17,10 @@ function ofPatient({ patientId }: { readonly patientId: string }, { patients }: 
   return patients ? ` for patient ${patientId}` : ''
 }
 
+function ofRecords({ fromId, patientId }: { readonly fromId: string; readonly patientId: string }, { patients }: Telling): string {
+  return patients ? ` of record ${fromId} into patient ${patientId}` : ''
+}
+
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
   'sign-in': ({ outcome }) => (outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
@@ -40,6 +44,13 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,
   'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,
   'result-restored': (event, telling) => `Version ${event.version} of result ${event.resultId} was restored${ofPatient(event, telling)}.`,
+  'records-compared': ({ fromId, patientId }, { patients }) =>
+    patients ? `Records ${fromId} and ${patientId} were shown side by side.` : 'Two records were shown side by side.',
+  'merges-shown': ({ patients }) => `Merges were shown, with ${counted(patients.length, 'record', 'records')} side by side.`,
+  'merge-proposed': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was proposed.`,
+  'merge-confirmed': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was confirmed: the two are read as one patient.`,
+  'merge-declined': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was declined.`,
+  'merge-ended': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was ended: the two are read apart again.`,
   'account-added': ({ account, role }) => `Account ${account} was added with the role ${role}.`,
   'account-code-given': ({ account }) => `Account ${account} was given a new one-time code.`,
   'account-activated': ({ account }) => `Account ${account} was activated.`,

@@ -6,7 +6,11 @@ import {
   addAccount,
   type Call,
   changeRole,
+  compareRecords,
+  confirmMerge,
+  declineMerge,
   disableAccount,
+  endMerge,
   endSessions,
   excludeResult,
   exportList,
@@ -16,8 +20,10 @@ import {
   type Outcome,
   openPatient,
   previewProfile,
+  proposeMerge,
   proposePlan,
   publishPlan,
+  readMerges,
   readModel,
   readPlan,
   readReport,
@@ -66,6 +72,7 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/sources': { needs: 'sources.read', says: 'sourcesPage(', behind: (call) => readSources(call) },
   'app/sources/[source]': { needs: 'sources.read', says: 'sourcePage(', behind: (call) => readSource(call, 'North') },
   'app/sources/[source]/file': { needs: 'sources.read', says: 'profileFile(', behind: (call) => readSource(call, 'North') },
+  'app/merges': { needs: 'patient.merge', says: 'mergesPage(', behind: (call) => readMerges(call) },
   'app/plan': { needs: 'plan.read', says: 'planPage(', behind: (call) => readPlan(call) },
   'app/plan/try': { needs: 'plan.propose', says: 'tryPlanInLines(', behind: (call) => tryPlan(call, { kind: 'changes', wish: WISH }) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
@@ -79,7 +86,7 @@ const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
 const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
 
 /** Where server actions stand. */
-const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts', 'app/_server/sourceActs.ts']
+const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts', 'app/_server/merges.ts', 'app/_server/sourceActs.ts']
 
 /** Every server action, by its name. */
 const ACTIONS: Readonly<Record<string, Door>> = {
@@ -111,6 +118,19 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   previewSourceProfile: { needs: 'sources.write', says: 'previewProfile', behind: (call) => previewProfile(call, {}) },
   trySourceProfile: { needs: 'sources.write', says: 'tryProfile', behind: (call) => tryProfile(call, {}) },
   saveSourceProfile: { needs: 'sources.write', says: 'saveProfile', behind: (call) => saveProfile(call, { given: {}, reason: 'not ours' }) },
+  comparePatientRecords: {
+    needs: 'patient.merge',
+    says: 'compareRecords',
+    behind: (call) => compareRecords(call, { fromId: 'P-2', intoId: 'P-1' }),
+  },
+  proposePatientMerge: {
+    needs: 'patient.merge',
+    says: 'proposeMerge',
+    behind: (call) => proposeMerge(call, { fromId: 'P-2', intoId: 'P-1', reason: 'not ours' }),
+  },
+  confirmPatientMerge: { needs: 'patient.merge', says: 'confirmMerge', behind: (call) => confirmMerge(call, { mergeId: 9 }) },
+  declinePatientMerge: { needs: 'patient.merge', says: 'declineMerge', behind: (call) => declineMerge(call, { mergeId: 9, reason: '' }) },
+  endPatientMerge: { needs: 'patient.merge', says: 'endMerge', behind: (call) => endMerge(call, { mergeId: 9, reason: 'not ours' }) },
   proposePlanChange: { needs: 'plan.propose', says: 'proposePlan', behind: (call) => proposePlan(call, { ...WISH, note: '' }) },
   withdrawPlanProposal: { needs: 'plan.propose', says: 'withdrawProposal', behind: (call) => withdrawProposal(call, { version: 9 }) },
   publishPlanVersion: { needs: 'plan.publish', says: 'publishPlan', behind: (call) => publishPlan(call, { version: 9, from: '2026-12-01' }) },
@@ -189,6 +209,9 @@ describe('routes and actions', () => {
       'app/list/export': ['navigator', 'physician'],
       'app/patients/[patientId]': ['navigator', 'physician'],
       'app/held': ['navigator', 'physician', 'administrator'],
+      'app/merges': ['navigator', 'physician'],
+      confirmPatientMerge: ['navigator', 'physician'],
+      endPatientMerge: ['navigator', 'physician'],
       'app/log': [...ROLES],
       'app/rules': [...ROLES],
       'app/rules/[ruleId]': [...ROLES],

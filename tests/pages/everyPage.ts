@@ -29,6 +29,7 @@ const PAGES: readonly Shown[] = [
   { name: 'held', as: 'navigator', path: '/held', status: 200 },
   { name: 'sources', as: 'navigator', path: '/sources', status: 200 },
   { name: 'source-to-change', as: 'administrator', path: '/sources/North', status: 200 },
+  { name: 'merges', as: 'navigator', path: '/merges', status: 200 },
   { name: 'plan', as: 'navigator', path: '/plan', status: 200 },
   { name: 'plan-to-propose', as: 'physician', path: '/plan', status: 200 },
   { name: 'log', as: 'quality', path: '/log', status: 200 },

@@ -79,3 +79,8 @@ export function admit(clinic: Clinic, patientId: string, values: readonly Value[
     resultsOf(patientId, values),
   ])
 }
+
+/** Another record of whoever `admit` makes: a row of its own, results, and no course. */
+export function registerAgain(clinic: Clinic, patientId: string, values: readonly Value[]): Promise<void> {
+  return file(clinic, [['patient_id,birth_date,sex,family_name', `${patientId},1956,female,Invented again`], resultsOf(patientId, values)])
+}

@@ -6,6 +6,7 @@ import { type Clinic, openClinic } from './clinic.ts'
 import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
+import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
@@ -38,4 +39,5 @@ planVersions(clinic)
 exporting(clinic)
 brokenUpload(clinic)
 sources(clinic)
+merges(clinic)
 doors(clinic)

@@ -101,6 +101,7 @@ test('the generated client reads every table', async () => {
     prisma.account.findMany({ include: { sessions: true } }),
     prisma.trail.findMany(),
     prisma.planVersion.findMany(),
+    prisma.patientMerge.findMany({ include: { from: true, into: true } }),
     prisma.setting.findMany(),
   ])
   expect(counts.flat()).toEqual([])

@@ -3,6 +3,7 @@ import { day } from '../../lib/time/index.ts'
 import { type TrailEvent, trailSays } from '../../lib/trail/index.ts'
 
 const DECIDED = { patientId: 'P1', decisionId: 4, before: null, after: 'a' } as const
+const MERGED = { mergeId: 3, patientId: 'P1', fromId: 'P2', before: null, after: 'a' } as const
 
 const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sign-in', outcome: 'success' }, 'Signed in.'],
@@ -67,6 +68,12 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'attribution-withdrawn', ...DECIDED }, 'An attribution was withdrawn (decision 4).'],
   [{ action: 'result-excluded', resultId: 9, version: 2, ...DECIDED }, 'Version 2 of result 9 was excluded.'],
   [{ action: 'result-restored', resultId: 9, version: 2, ...DECIDED }, 'Version 2 of result 9 was restored.'],
+  [{ action: 'records-compared', patientId: 'P1', fromId: 'P2' }, 'Two records were shown side by side.'],
+  [{ action: 'merges-shown', patients: ['P2', 'P1'] }, 'Merges were shown, with 2 records side by side.'],
+  [{ action: 'merge-proposed', ...MERGED }, 'Merge 3 was proposed.'],
+  [{ action: 'merge-confirmed', ...MERGED }, 'Merge 3 was confirmed: the two are read as one patient.'],
+  [{ action: 'merge-declined', ...MERGED }, 'Merge 3 was declined.'],
+  [{ action: 'merge-ended', ...MERGED }, 'Merge 3 was ended: the two are read apart again.'],
   [{ action: 'account-added', account: 'n', role: 'navigator' }, 'Account n was added with the role navigator.'],
   [{ action: 'account-code-given', account: 'nurse' }, 'Account nurse was given a new one-time code.'],
   [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
+import { JoinedRecord, MadeOfRecords, PatientMerges } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
 import { PatientPage } from '../../_parts/patient/index.ts'
+import { MERGE_ACTS, mergesOfPatient } from '../../_server/mergeActs.ts'
 import { patientPage } from '../../_server/pages.ts'
 import { patientActs } from '../../_server/patientActs.ts'
 
@@ -9,7 +11,16 @@ export const metadata: Metadata = { title: 'Patient' }
 
 /** One patient, by identifier. */
 export default async function Page({ params }: { readonly params: Promise<{ patientId: string }> }) {
-  const { patientId } = await params
-  const outcome = await patientPage(decodeURIComponent(patientId))
-  return outcome.ok ? <PatientPage patient={outcome.value} acts={await patientActs()} /> : <NotShown refusal={outcome} />
+  const patientId = decodeURIComponent((await params).patientId)
+  const merges = await mergesOfPatient(patientId)
+  if (merges !== null && merges.joinedTo !== null) return <JoinedRecord merge={merges.joinedTo} end={MERGE_ACTS.end} />
+  const outcome = await patientPage(patientId)
+  if (!outcome.ok) return <NotShown refusal={outcome} />
+  return (
+    <>
+      {merges !== null && <MadeOfRecords merges={merges} />}
+      <PatientPage patient={outcome.value} acts={await patientActs()} />
+      {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}
+    </>
+  )
 }

@@ -6,6 +6,7 @@ import { intake } from './intake.ts'
 import { list } from './list.ts'
 import { listen } from './listen.ts'
 import { logHead, logVerify } from './log.ts'
+import { mergeConfirm, mergeDecline, mergeEnd, mergeList, mergePropose } from './merge.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
 import { sourceList, sourceSet, sourceShow } from './source.ts'
@@ -21,6 +22,11 @@ export const COMMANDS: readonly Command[] = [
   heldResolve,
   list,
   patient,
+  mergePropose,
+  mergeConfirm,
+  mergeDecline,
+  mergeEnd,
+  mergeList,
   recheck,
   logVerify,
   logHead,

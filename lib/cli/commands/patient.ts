@@ -45,6 +45,8 @@ export const patient: Command = {
     const asOf = asOfDay(values)
     const outcome = await patientDocument(await call(), words[0] ?? '', asOf)
     if (!outcome.ok) throw new Error(outcome.reason)
+    const { patientId } = outcome.value
+    if (patientId !== words[0]) terminal.err(`Record ${words[0]} is joined to patient ${patientId}, who is shown.\n`)
     if (values.json === true) printJson(terminal, outcome.value)
     else {
       terminal.out(patientText(outcome.value))

@@ -1,4 +1,4 @@
-import type { CourseEvent } from '../../results/index.ts'
+import type { ArrivedEvent, CourseEvent } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { courseEventOf } from '../rows/courseEvent.ts'
 
@@ -39,4 +39,9 @@ export function currentEvents({ statement }: Connection, patientId: string): Cou
 /** Every stored version of every course event of a patient, by identity and then version. */
 export function eventVersions({ statement }: Connection, patientId: string): StoredEvent[] {
   return statement<Row>(`${SELECT} ORDER BY identity, version`).all(patientId).map(storedEvent)
+}
+
+/** The same with nothing but its number, for reading several records as one. */
+export function arrivedEvents(connection: Connection, patientId: string): ArrivedEvent[] {
+  return eventVersions(connection, patientId).map(({ id, event }) => ({ id, event }))
 }

@@ -3,7 +3,9 @@ import type { Connection } from '../connection.ts'
 import { currentEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
+import { keptIdOf } from './merges.ts'
 import { patientOf } from './patients.ts'
+import { joinedRecords } from './record.ts'
 import { currentResults } from './results.ts'
 import { inSnapshot } from './snapshot.ts'
 
@@ -13,11 +15,17 @@ export interface LoadedHistory {
   readonly revision: number
 }
 
-/** All that is known of a patient, read at one moment: current versions that were not withdrawn; null where nobody has this id. */
-export function loadHistory(connection: Connection, patientId: string): LoadedHistory | null {
+/**
+ * All that is known of a patient, read at one moment: current versions that were not withdrawn; null where nobody has this id. Records that are joined are
+ * read as one, by either identifier; `history.patient.id` is that of the record that is kept.
+ */
+export function loadHistory(connection: Connection, anyId: string): LoadedHistory | null {
   return inSnapshot(connection, () => {
+    const patientId = keptIdOf(connection, anyId)
     const stored = patientOf(connection, patientId)
     if (stored === null) return null
+    const joined = joinedRecords(connection, patientId)
+    if (joined !== null) return { history: joined.history, revision: stored.revision }
     const results = currentResults(connection, patientId).map(({ result }) => result)
     const events = currentEvents(connection, patientId)
     const held = heldNotices(connection, patientId)

@@ -1,16 +1,17 @@
 import type { Connection } from '../connection.ts'
 import { type StoredPatient, type StoredPatientColumns, storedPatient } from '../rows/patient.ts'
+import { IS_JOINED } from './merges.ts'
 
-/** Every patient's id, in order. */
+/** Every patient's id, in order. A record that is joined to another is no patient of its own. */
 export function patientIds({ statement }: Connection): string[] {
-  return statement<{ id: string }>('SELECT id FROM patient ORDER BY id')
+  return statement<{ id: string }>(`SELECT id FROM patient WHERE NOT ${IS_JOINED} ORDER BY id`)
     .all()
     .map((row) => row.id)
 }
 
 /** The ids of those who are followed. */
 export function followedPatientIds({ statement }: Connection): string[] {
-  return statement<{ id: string }>("SELECT id FROM patient WHERE status = 'followed' ORDER BY id")
+  return statement<{ id: string }>(`SELECT id FROM patient WHERE status = 'followed' AND NOT ${IS_JOINED} ORDER BY id`)
     .all()
     .map((row) => row.id)
 }

@@ -2,6 +2,7 @@ import type { RuleId } from '../../rules/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
 import { STANDING_COLUMNS, type StandingRow } from '../rows/standing.ts'
+import { IS_JOINED } from './merges.ts'
 
 const FIELDS = Object.entries(STANDING_COLUMNS)
   .map(([column, field]) => `${column} AS ${field}`)
@@ -37,8 +38,8 @@ export interface Versions {
 }
 
 const STALE = `SELECT patient.id FROM patient LEFT JOIN standing ON standing.patient_id = patient.id
-  WHERE standing.patient_id IS NULL OR history_revision <> revision
-    OR rules_version <> ? OR plan_version <> ? OR evaluated_on > ? OR holds_until < ? ORDER BY patient.id`
+  WHERE NOT ${IS_JOINED} AND (standing.patient_id IS NULL OR history_revision <> revision
+    OR rules_version <> ? OR plan_version <> ? OR evaluated_on > ? OR holds_until < ?) ORDER BY patient.id`
 
 /** Patients whose kept answer no longer holds on a day: none kept, history or versions moved on, or the day is outside its span. */
 export function staleStandings({ statement }: Connection, { today, rulesVersion, planVersion }: Versions): string[] {

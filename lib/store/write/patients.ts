@@ -1,5 +1,6 @@
 import type { Patient } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
+import { keptIdOf } from '../read/merges.ts'
 import { type PatientColumns, patientColumns } from '../rows/patient.ts'
 import { insertSql } from './insert.ts'
 
@@ -38,9 +39,16 @@ export function updatePatient({ statement }: Connection, patient: Patient, from:
   statement(UPDATE).run(...COLUMNS.map((column) => row[column]), from.fileId, from.line, patient.id)
 }
 
-/** Counts a change of a patient's history and returns the new revision. Throws where nobody has this id. */
-export function bumpRevision({ statement }: Connection, patientId: string): number {
-  const row = statement<{ revision: number }>('UPDATE patient SET revision = revision + 1 WHERE id = ? RETURNING revision').get(patientId)
+const BUMP = 'UPDATE patient SET revision = revision + 1 WHERE id = ? RETURNING revision'
+
+/**
+ * Counts a change of a patient's history and returns the new revision. What changes a record that is joined to another changes that one's history too, and
+ * is counted in both. Throws where nobody has this id.
+ */
+export function bumpRevision(connection: Connection, patientId: string): number {
+  const row = connection.statement<{ revision: number }>(BUMP).get(patientId)
   if (row === undefined) throw new Error(`There is no patient ${patientId}.`)
+  const kept = keptIdOf(connection, patientId)
+  if (kept !== patientId) connection.statement(BUMP).get(kept)
   return row.revision
 }

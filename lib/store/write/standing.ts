@@ -18,3 +18,8 @@ export function saveStanding({ statement }: Connection, row: StandingRow): void 
   statement('DELETE FROM standing_finding WHERE patient_id = ?').run(row.patientId)
   for (const rule of new Set(row.rules)) statement('INSERT INTO standing_finding (patient_id, rule) VALUES (?, ?)').run(row.patientId, rule)
 }
+
+/** Takes away the kept answer of a record that is read as part of another one. */
+export function removeStanding({ statement }: Connection, patientId: string): void {
+  statement('DELETE FROM standing WHERE patient_id = ?').run(patientId)
+}

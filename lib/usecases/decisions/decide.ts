@@ -23,6 +23,8 @@ export interface Wish {
 
 /** What is decided: the decision, what it takes the place of or takes back, how the log tells it, and the answer. */
 export interface Decided<T> {
+  /** The record it is kept with, where that is another one than the patient's: what is decided of a stored result stays with that result. */
+  readonly record?: string
   readonly decision: FindingDecision | ResultDecision
   readonly before: Decision | null
   readonly event: (logged: Logged) => TrailEvent
@@ -38,9 +40,19 @@ class Refused extends Error {
   }
 }
 
-/** Ends a decision with its reason; nothing is written. Throws, to be called inside `judge` only. */
+/** Ends a decision with its reason; nothing is written. Throws, to be called inside `judge` or `unlessRefused` only. */
 export function refuse(kind: Refusal['kind'], reason: string): never {
   throw new Refused({ ok: false, kind, reason })
+}
+
+/** What a change answers, or the refusal it ended with (`refuse`). */
+export async function unlessRefused<T>(change: () => Promise<T>): Promise<Outcome<T>> {
+  try {
+    return { ok: true, value: await change() }
+  } catch (error) {
+    if (error instanceof Refused) return error.refusal
+    throw error
+  }
 }
 
 function digestOf(patientId: string, decision: Decision): string {
@@ -54,25 +66,24 @@ function digestOf(patientId: string, decision: Decision): string {
  * standing together. `judge` sees the patient as they stand at that moment, so that nobody decides on what has changed since the page was shown.
  */
 export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Assessment, tx: Tx) => Decided<T>): Promise<Outcome<T>> {
-  const { patientId } = wish
   const refused = await refusedUnlessMay(call, wish.permission, 'patient')
   if (refused !== null) return refused
   const typed = typedText(wish.typed, wish.called)
   if ('reason' in typed) return { ok: false, kind: 'invalid', reason: typed.reason }
-  try {
-    const value = await call.store.record(call, (tx) => {
-      const stored = tx.loadHistory(patientId) ?? refuse('not-found', `No patient has the identifier "${patientId}".`)
-      const { decision, before, event, value } = judge(assess(stored.history, planInForce(tx, call.today), call.today), tx)
+  return unlessRefused(() =>
+    call.store.record(call, (tx) => {
+      const stored = tx.loadHistory(wish.patientId) ?? refuse('not-found', `No patient has the identifier "${wish.patientId}".`)
+      const { record, decision, before, event, value } = judge(assess(stored.history, planInForce(tx, call.today), call.today), tx)
+      const patientId = record ?? stored.history.patient.id
       const made = { at: call.now, on: call.today, by: call.actor.name, text: typed.text, ...decision }
       const id = tx.insertDecision({ patientId, ...made })
       tx.bumpRevision(patientId)
       keepStanding(tx, patientId, call.today)
-      const digests = { before: before === null ? null : digestOf(patientId, before), after: digestOf(patientId, { id, ...made }) }
+      const digests = {
+        before: before === null ? null : digestOf(tx.recordOfDecision(before.id) ?? patientId, before),
+        after: digestOf(patientId, { id, ...made }),
+      }
       return { value, events: [event({ patientId, decisionId: id, ...digests })] }
-    })
-    return { ok: true, value }
-  } catch (error) {
-    if (error instanceof Refused) return error.refusal
-    throw error
-  }
+    }),
+  )
 }

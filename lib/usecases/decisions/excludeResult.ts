@@ -7,10 +7,12 @@ import { type ResultWish, resultOfPatient } from './resultOfPatient.ts'
 export function excludeResult(call: Call, wish: ResultWish): Promise<Outcome<null>> {
   const { patientId, resultId, reason } = wish
   return decide(call, { permission: 'exclusion.write', patientId, typed: reason, called: 'The reason' }, ({ known }, tx) => {
-    const { current, result } = resultOfPatient(tx, wish)
+    const { current, result, patientId: record } = resultOfPatient(tx, wish)
     if (exclusionsOf(known.decisions).has(resultId)) refuse('invalid', `Result ${resultId} is excluded already.`)
-    if (!current) refuse('invalid', `Result ${resultId} was replaced by a newer version: look again.`)
+    if (!current || !known.results.some(({ id }) => id === resultId))
+      refuse('invalid', `Result ${resultId} was replaced by a newer version: look again.`)
     return {
+      record,
       decision: { kind: 'exclusion', resultId },
       before: null,
       event: (logged) => ({ action: 'result-excluded', resultId, version: result.version, ...logged }),

@@ -7,9 +7,10 @@ import { type ResultWish, resultOfPatient } from './resultOfPatient.ts'
 export function restoreResult(call: Call, wish: ResultWish): Promise<Outcome<null>> {
   const { patientId, resultId, reason } = wish
   return decide(call, { permission: 'exclusion.write', patientId, typed: reason, called: 'The reason' }, ({ known }, tx) => {
-    const { result } = resultOfPatient(tx, wish)
+    const { result, patientId: record } = resultOfPatient(tx, wish)
     const before = exclusionsOf(known.decisions).get(resultId) ?? refuse('invalid', `Result ${resultId} is not excluded.`)
     return {
+      record,
       decision: { kind: 'restoration', resultId },
       before,
       event: (logged) => ({ action: 'result-restored', resultId, version: result.version, ...logged }),

@@ -13,7 +13,8 @@ export interface ResultWish {
 export function resultOfPatient(tx: Tx, { patientId, resultId }: ResultWish): StoredResult {
   const stored = tx.result(resultId)
   // Another patient's number is answered like nobody's: it tells nothing about them.
-  if (stored === null || stored.patientId !== patientId) return refuse('not-found', `Patient ${patientId} has no result with the number ${resultId}.`)
+  if (stored === null || tx.keptId(stored.patientId) !== tx.keptId(patientId))
+    return refuse('not-found', `Patient ${patientId} has no result with the number ${resultId}.`)
   if (isWithdrawn(stored.result)) refuse('invalid', `The laboratory withdrew result ${resultId}: it counts for nothing already.`)
   return stored
 }

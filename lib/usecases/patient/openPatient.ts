@@ -14,7 +14,7 @@ async function assessed(call: Call, patientId: string, asOf: Day | null): Promis
   if (refused !== null) return refused
   const stored = call.store.reader.loadHistory(patientId)
   if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
-  await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId }] }))
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId: stored.history.patient.id }] }))
   const on = asOf ?? call.today
   return { ok: true, value: assess(stored.history, planInForce(call.store.reader, on), on) }
 }

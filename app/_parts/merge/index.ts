@@ -1,0 +1,6 @@
+export type { MergeActs } from './acts.ts'
+export { JoinedRecord } from './JoinedRecord.tsx'
+export { MergesInForce } from './MergesInForce.tsx'
+export { PastMerges } from './PastMerges.tsx'
+export { MadeOfRecords, PatientMerges } from './PatientMerges.tsx'
+export { WaitingMerges } from './WaitingMerges.tsx'

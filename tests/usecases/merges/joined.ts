@@ -1,0 +1,43 @@
+import Database from 'better-sqlite3'
+import type { Store } from '../../../lib/store/index.ts'
+import { type Call, confirmMerge, type IncomingFile, proposeMerge } from '../../../lib/usecases/index.ts'
+import { callOf, granted } from '../accounts/persons.ts'
+import { courseRows, csv, patientRow, type Row } from '../clinic.ts'
+
+export const REASON = 'One person, registered twice after a change of name'
+
+/** Two records of one person: P1 is followed with a course, P2 has a patient's row alone unless a test adds to it. */
+export function twoRecords(changes: Row = {}): IncomingFile[] {
+  return [
+    csv('patients.csv', [patientRow({ family_name: '' }), patientRow({ patient_id: 'P2', family_name: '', ...changes })]),
+    csv('course.csv', courseRows()),
+  ]
+}
+
+/** A merge of P2 into P1, unless told otherwise, proposed by the navigator and confirmed by the physician. Answers its number. */
+export async function join(
+  store: Store,
+  fromId = 'P2',
+  intoId = 'P1',
+  as: (role: 'navigator' | 'physician') => Call = (role) => callOf(store, role),
+) {
+  const { mergeId } = granted(await proposeMerge(as('navigator'), { fromId, intoId, reason: REASON }))
+  granted(await confirmMerge(as('physician'), { mergeId }))
+  return mergeId
+}
+
+const LEFT_OUT = ['patient_merge', 'trail', '_prisma_migrations', 'sqlite_sequence']
+
+/** Everything stored but merges, the log and revisions, as text. */
+export function stored(url: string): Record<string, unknown[]> {
+  const db = new Database(url.slice('file:'.length), { readonly: true })
+  const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name").all()
+  const rows = tables
+    .filter(({ name }) => !LEFT_OUT.includes(name))
+    .map(({ name }) => {
+      const all = db.prepare<[], Record<string, unknown>>(`SELECT * FROM ${name}`).all()
+      return [name, all.map(({ revision: _revision, history_revision: _kept, ...row }) => JSON.stringify(row)).toSorted()] as const
+    })
+  db.close()
+  return Object.fromEntries(rows)
+}
