@@ -33,7 +33,8 @@ function characterLength(bytes: Uint8Array, at: number): number {
   return length
 }
 
-function firstBadByte(bytes: Uint8Array): number {
+/** The first byte that begins no character, from 0; their number where every one does. */
+export function firstBadByte(bytes: Uint8Array): number {
   let at = 0
   while (at < bytes.length) {
     const length = characterLength(bytes, at)
@@ -43,20 +44,35 @@ function firstBadByte(bytes: Uint8Array): number {
   return at
 }
 
+export function tooManyBytes(length: number, fileName: string): RefusedFile | null {
+  return length <= MOST_BYTES ? null : refusedFile('file-too-large', `${fileName} has ${length} bytes; it may have at most 512 MiB.`)
+}
+
 /** Why bytes cannot be the text of a file, whatever they say: too many, a container of another kind, a NUL byte. Null where they may be. */
 export function faultOfBytes(bytes: Uint8Array, fileName: string): RefusedFile | null {
-  if (bytes.length > MOST_BYTES) return refusedFile('file-too-large', `${fileName} has ${bytes.length} bytes; it may have at most 512 MiB.`)
+  const tooMany = tooManyBytes(bytes.length, fileName)
+  if (tooMany !== null) return tooMany
   const container = containerIn(bytes)
   if (container !== null) return refusedFile('not-a-text-file', `${fileName} is ${container}, whatever its name; it needs to be saved as CSV.`)
   if (otherUnicode(bytes)) {
     return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte 1 begins no character, it is the mark of UTF-16; it needs to be saved as UTF-8.`)
   }
   const nul = bytes.indexOf(0)
-  return nul < 0 ? null : refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${nul + 1}; it needs to be text in UTF-8.`)
+  return nul < 0 ? null : nulByteAt(nul, fileName)
+}
+
+/** Refuses a file for the NUL byte at `at`, counted from 0. */
+export function nulByteAt(at: number, fileName: string): RefusedFile {
+  return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${at + 1}; it needs to be text in UTF-8.`)
+}
+
+/** Refuses a file for the byte at `at`, counted from 0, which begins no character. */
+export function notUtf8At(at: number, fileName: string): RefusedFile {
+  return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${at + 1} begins no character; it needs to be saved as UTF-8.`)
 }
 
 export function notUtf8(bytes: Uint8Array, fileName: string): RefusedFile {
-  return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${firstBadByte(bytes) + 1} begins no character; it needs to be saved as UTF-8.`)
+  return notUtf8At(firstBadByte(bytes), fileName)
 }
 
 /** The text of a file without its byte order mark, or why its bytes are no text. Bytes are counted from 1. */

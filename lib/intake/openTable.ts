@@ -1,9 +1,11 @@
 import type { ByteSource } from './byteSource.ts'
+import { beginsLikeJson, openFhir } from './fhir/openFhir.ts'
 import { readTable } from './readTable.ts'
 import type { OpenTable } from './table.ts'
 
 /** Opens a file whose format is told from what it holds; `fileName` only names the file in sentences. Never throws on what the file says. */
 export function openTable(source: ByteSource, fileName: string): OpenTable {
+  if (beginsLikeJson(source)) return openFhir(source, fileName)
   const table = readTable(source.read(0, source.length), fileName)
   if (!table.ok) return table
   const { kind, rows } = table

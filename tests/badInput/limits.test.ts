@@ -111,8 +111,8 @@ describe('a file that would take for ever, or more of the stack than there is', 
     expect(textTable(['id', 'reason'], rows).split('\n')).toHaveLength(200_002)
   })
 
-  test('a report that names one result a hundred thousand times', () => {
-    const references = Array.from({ length: 100_000 }, () => '{"reference":"Observation/o"}').join(',')
+  test('a report that names one result sixty thousand times', () => {
+    const references = Array.from({ length: 60_000 }, () => '{"reference":"Observation/o"}').join(',')
     const text = `{"resource":{"resourceType":"Observation","id":"o"}},{"resource":{"resourceType":"DiagnosticReport","result":[${references}]}}`
     const table = within(5_000, `{"resourceType":"Bundle","type":"collection","entry":[${text}]}`)
     expect(table.ok ? table.rows.length : table.sentence).toBe(2)

@@ -2,8 +2,9 @@ import type { JsonObject } from '../json/json.ts'
 import type { RowFields } from '../row.ts'
 import { changedMeaning } from './changedMeaning.ts'
 import { BadElement, objectAt, objectsAt, textAt, wordsOf } from './element.ts'
-import { type FileIndex, typeAndId } from './fileIndex.ts'
+import type { FileIndex } from './fileIndex.ts'
 import { isOfType } from './identifierType.ts'
+import { typeAndId } from './reference.ts'
 
 /** An Observation with the resource it is contained in (itself where it stands alone) and the report that names it, where there is one. */
 export interface Observed {
@@ -18,9 +19,8 @@ const firstText = (texts: readonly string[]): string => texts.find((text) => tex
 /** The resource of a type that a reference means, where it is in the file, the only one, and means what it says. */
 function resourceOf(reference: JsonObject | null, type: string, { within, index }: Observed): JsonObject | null {
   const address = textAt(reference, 'reference')
-  const found = address === '' ? [] : index.find(address, within)
-  const [one] = found
-  return one !== undefined && found.length === 1 && textAt(one, 'resourceType') === type && changedMeaning(one) === null ? one : null
+  const [one, another] = address === '' ? [] : index.find(address, within)
+  return one !== undefined && another === undefined && textAt(one, 'resourceType') === type && changedMeaning(one) === null ? one : null
 }
 
 const specimenOf = (observed: Observed): JsonObject | null => resourceOf(objectAt(observed.observation, 'specimen'), 'Specimen', observed)

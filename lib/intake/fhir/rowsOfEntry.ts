@@ -1,3 +1,4 @@
+import { compactText } from '../json/compactText.ts'
 import type { JsonObject } from '../json/json.ts'
 import type { RefusedReason, RefusedRow } from '../reason.ts'
 import type { RawRow, RowFields } from '../row.ts'
@@ -10,6 +11,7 @@ import type { FileIndex } from './fileIndex.ts'
 import { observationRows } from './observationRows.ts'
 import { patientFields, whyNotInUse } from './patientFields.ts'
 import { PatientUnclear } from './patientId.ts'
+import { meansContained } from './reference.ts'
 
 type Row = Pick<RawRow, 'kind' | 'fields' | 'refusal'>
 
@@ -36,24 +38,33 @@ function patientRow(resource: JsonObject): Row {
   return why === '' ? taken('patients', patientFields(resource)) : refused('patients', 'record-not-in-use', { detail: why })
 }
 
-function rowsOfObservation(observation: JsonObject, within: JsonObject, index: FileIndex): readonly Row[] {
-  const [report = null] = index.reportsOf(observation)
+function rowsOfObservation(observation: JsonObject, within: JsonObject, report: JsonObject | null, index: FileIndex): readonly Row[] {
   return observationRows({ observation, within, report, index }).map((fields) => taken('results', fields))
 }
 
+const containedObservations = (resource: JsonObject): readonly JsonObject[] =>
+  objectsIfAny(resource, 'contained').filter((one) => textIfAny(one, 'resourceType') === 'Observation')
+
 /** Observations a resource contains, each a result of its own. */
 function containedRows(resource: JsonObject, index: FileIndex): readonly Row[] {
-  const observations = objectsIfAny(resource, 'contained').filter((one) => textIfAny(one, 'resourceType') === 'Observation')
-  return observations.flatMap((one) => madeOr('results', () => rowsOfObservation(one, resource, index)))
+  const references = objectsIfAny(textIfAny(resource, 'resourceType') === 'DiagnosticReport' ? resource : null, 'result')
+  const isNamed = (one: JsonObject) => references.some((reference) => meansContained(textIfAny(reference, 'reference'), one))
+  return containedObservations(resource).flatMap((one) =>
+    madeOr('results', () => rowsOfObservation(one, resource, isNamed(one) ? resource : null, index)),
+  )
 }
 
 function groupRow(resource: JsonObject, index: FileIndex): Row {
   const references = [...objectsAt(resource, 'result'), ...objectsAt(resource, 'hasMember')].map((one) => textAt(one, 'reference'))
-  const elsewhere = references.filter((reference) => index.find(reference, resource).length === 0).length
+  const isElsewhere = (reference: string) => {
+    const [found] = index.find(reference, resource)
+    return found === undefined
+  }
+  const elsewhere = references.filter(isElsewhere).length
   return refused('results', 'only-groups', { detail: elsewhere === 0 ? '' : `, but ${elsewhere} of them are not in this file` })
 }
 
-function rowsOf(resource: JsonObject, index: FileIndex): readonly Row[] {
+function rowsOf(entry: FhirEntry, resource: JsonObject, index: FileIndex): readonly Row[] {
   const type = textIfAny(resource, 'resourceType')
   const kind = type === 'Patient' ? 'patients' : 'results'
   if (type === '') return [refused(kind, 'no-resource', { detail: 'it has no resourceType' })]
@@ -61,13 +72,20 @@ function rowsOf(resource: JsonObject, index: FileIndex): readonly Row[] {
   const changed = changedMeaning(resource)
   if (changed !== null) return [refused(kind, 'meaning-changed', { column: changed })]
   if (kind === 'patients') return madeOr(kind, () => [patientRow(resource)])
-  const own = type === 'Observation' ? madeOr(kind, () => rowsOfObservation(resource, resource, index)) : []
+  const own = type === 'Observation' ? madeOr(kind, () => rowsOfObservation(resource, resource, index.reportOf(entry), index)) : []
   const rows = [...own, ...containedRows(resource, index)]
   return rows.length > 0 ? rows : madeOr(kind, () => [groupRow(resource, index)])
 }
 
+/** Whether an entry may be more than one row; any other is exactly one, whatever it says. */
+export function mayBeSeveral(resource: JsonObject): boolean {
+  return objectsIfAny(resource, 'component').length > 0 || containedObservations(resource).length > 0
+}
+
 /** Every row an entry is, at least one. */
-export function rowsOfEntry({ line, text, resource, why }: FhirEntry, index: FileIndex): readonly RawRow[] {
-  const rows = resource === null ? [refused('results', 'no-resource', { detail: why })] : rowsOf(resource, index)
+export function rowsOfEntry(entry: FhirEntry, index: FileIndex): readonly RawRow[] {
+  const { line, source, resource, why } = entry
+  const rows = resource === null ? [refused('results', 'no-resource', { detail: why })] : rowsOf(entry, resource, index)
+  const text = compactText(source)
   return rows.map((row) => ({ line, text, ...row }))
 }

@@ -1,5 +1,4 @@
 const LONGEST = 4_000
-const BLANKS = /[ \t\r\n]+/g
 
 /** Behind the closing quote of the text that begins at `from`. */
 function textEnd(source: string, from: number): number {
@@ -12,16 +11,22 @@ function textEnd(source: string, from: number): number {
   return source.length
 }
 
+const isBlank = (code: number): boolean => code === 0x20 || code === 0x0a || code === 0x0d || code === 0x09
+
 function withoutBlanks(source: string): string {
   const parts: string[] = []
+  let from = 0
   for (let at = 0; at < source.length; ) {
-    const quote = source.indexOf('"', at)
-    const from = quote < 0 ? source.length : quote
-    if (from > at) parts.push(source.slice(at, from).replace(BLANKS, ''))
-    at = quote < 0 ? from : textEnd(source, from)
-    parts.push(source.slice(from, at))
+    const code = source.charCodeAt(at)
+    if (code === 0x22) at = textEnd(source, at)
+    else if (isBlank(code)) {
+      parts.push(source.slice(from, at))
+      while (isBlank(source.charCodeAt(at))) at++
+      from = at
+    } else at++
   }
-  return parts.join('')
+  // What has no blanks is as it should be, and is not copied.
+  return from === 0 ? source : parts.join('') + source.slice(from)
 }
 
 /** JSON as received on one line, without the blanks between its parts; beyond 4,000 characters it is cut, and the cut is named. */

@@ -1,10 +1,11 @@
-import { quoted } from '../quoted.ts'
+import { apart } from './apart.ts'
+import { ENDS, MORE_TEXT, NO_COLON, NO_KEY, noComma, twice } from './faultWords.ts'
 import type { Json, JsonObject } from './json.ts'
 
 /** Why a text is no JSON that is read; `at` counts characters from 0. */
 export interface JsonFault {
   readonly ok: false
-  readonly reason: 'broken-json' | 'duplicate-key' | 'nested-too-deep'
+  readonly reason: 'broken-json' | 'duplicate-key' | 'nested-too-deep' | 'too-many-values'
   readonly at: number
   readonly detail: string
 }
@@ -13,6 +14,9 @@ export type ParsedJson = { readonly ok: true; readonly value: Json } | JsonFault
 
 /** Objects and lists inside each other, the outermost counted. */
 const DEEPEST = 64
+
+/** Values in one text, those of lists and objects too: each takes far more memory than its characters. (ours) */
+export const MOST_VALUES = 200_000
 
 const BLANKS = /[ \t\r\n]*/y
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
@@ -56,6 +60,7 @@ class Fault extends Error {
 
 class Parser {
   private at = 0
+  private values = 0
   private readonly text: string
   private readonly keys: KeysSeen
   constructor(text: string, keys: KeysSeen) {
@@ -67,20 +72,28 @@ class Parser {
     this.blanks()
     const value = this.value(0)
     this.blanks()
-    if (this.at < this.text.length) throw this.broken('more text after the end of the JSON value')
+    if (this.at < this.text.length) throw this.broken(MORE_TEXT)
     return value
+  }
+
+  /** The value the text begins with, inside so many levels, and where it ends. */
+  first(depth: number): { readonly value: Json; readonly to: number } {
+    const value = this.value(depth)
+    return { value, to: this.at }
   }
 
   /** One copy of a key, however often it comes: files of a hundred thousand resources have the same few dozen. */
   private kept(key: string): string {
     const kept = this.keys.get(key)
     if (kept !== undefined) return kept
-    if (this.keys.size < MOST_KEYS) this.keys.set(key, key)
-    return key
+    if (this.keys.size >= MOST_KEYS) return key
+    const copy = apart(key)
+    this.keys.set(copy, copy)
+    return copy
   }
 
   private broken(detail: string, at = this.at): Fault {
-    return new Fault('broken-json', at, at >= this.text.length ? 'it ends in the middle' : detail)
+    return new Fault('broken-json', at, at >= this.text.length ? ENDS : detail)
   }
 
   private take(form: RegExp): string {
@@ -95,6 +108,7 @@ class Parser {
   }
 
   private value(depth: number): Json {
+    if (++this.values > MOST_VALUES) throw new Fault('too-many-values', this.at, `more than ${MOST_VALUES} values`)
     const first = this.text[this.at]
     if (first === '{') return this.object(depth + 1)
     if (first === '[') return this.list(depth + 1)
@@ -119,7 +133,7 @@ class Parser {
   private goesOn(end: '}' | ']'): boolean {
     this.blanks()
     const mark = this.text[this.at]
-    if (mark !== ',' && mark !== end) throw this.broken(`a comma or ${end} is missing`)
+    if (mark !== ',' && mark !== end) throw this.broken(noComma(end))
     this.at++
     this.blanks()
     return mark === ','
@@ -134,11 +148,11 @@ class Parser {
     let to = this.at
     while (more) {
       const keyAt = this.at
-      if (this.text[this.at] !== '"') throw this.broken('a key in double quotes is missing')
+      if (this.text[this.at] !== '"') throw this.broken(NO_KEY)
       const key = this.kept(this.string())
-      if (members.has(key)) throw new Fault('duplicate-key', keyAt, `the key ${quoted(key)} stands twice in one object`)
+      if (members.has(key)) throw new Fault('duplicate-key', keyAt, twice(key))
       this.blanks()
-      if (this.text[this.at] !== ':') throw this.broken('a colon is missing after a key')
+      if (this.text[this.at] !== ':') throw this.broken(NO_COLON)
       this.at++
       this.blanks()
       members.set(key, this.value(depth))
@@ -193,15 +207,27 @@ class Parser {
   }
 }
 
-/**
- * Reads one JSON value (RFC 8259), strictly: nothing before or after it but blanks, no key twice, at most 64 levels (told before they are walked),
- * numbers kept as spelt. Never throws.
- */
-export function parseJson(text: string, keys: KeysSeen = new Map()): ParsedJson {
+function soundly<Read>(read: () => Read): ({ readonly ok: true } & Read) | JsonFault {
   try {
-    return { ok: true, value: new Parser(text, keys).document() }
+    return { ok: true, ...read() }
   } catch (error) {
     if (error instanceof Fault) return { ok: false, reason: error.reason, at: error.at, detail: error.detail }
     throw error
   }
+}
+
+/**
+ * Reads one JSON value (RFC 8259), strictly: nothing before or after it but blanks, no key twice, at most 64 levels (told before they are walked) and
+ * 200,000 values, numbers kept as spelt. Never throws.
+ */
+export function parseJson(text: string, keys: KeysSeen = new Map()): ParsedJson {
+  return soundly(() => ({ value: new Parser(text, keys).document() }))
+}
+
+/**
+ * The value that a part of a larger JSON text begins with, read as strictly, and where it ends: behind a number or word more may follow. `depth` is how
+ * many objects and lists stand around it. Never throws.
+ */
+export function parsePart(text: string, depth: number, keys: KeysSeen): { readonly ok: true; readonly value: Json; readonly to: number } | JsonFault {
+  return soundly(() => new Parser(text, keys).first(depth))
 }
