@@ -45,7 +45,7 @@ function Choice({
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
 export function Filters({ query, phases, clinicians, rules }: Props) {
-  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null
+  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null || query.mine === true
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
       <summary>Filter by phase, clinician or finding</summary>
@@ -60,6 +60,9 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
           show={(word) => clinicians.find(({ key }) => key === word)?.name ?? word}
         />
         <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
+        <label className="field-check">
+          <input type="checkbox" name="mine" value="yes" defaultChecked={query.mine === true} /> Corrected since I reviewed it
+        </label>
         <button className="button button-quiet" type="submit">
           Filter
         </button>

@@ -8,6 +8,7 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>): string 
     const value = asked[name]
     if (value !== null) fields.set(name, value)
   }
+  if (asked.mine === true) fields.set('mine', 'yes')
   if (asked.sort !== 'urgency') fields.set('sort', asked.sort)
   if (asked.descending) fields.set('order', 'down')
   if (asked.page > 1) fields.set('page', String(asked.page))

@@ -28,10 +28,11 @@ function Patient({ row }: { readonly row: ListRow }) {
 
 function Why({ row }: { readonly row: ListRow }) {
   const tags = [row.state === 'met' ? null : row.state, row.certainty === 'possible' ? 'possible, not certain' : null].filter((tag) => tag !== null)
+  const tagged = tags.length + row.cautions.length + row.more + row.answered > 0 || row.comesBackToYou
   return (
     <>
       {row.why}
-      {(tags.length > 0 || row.cautions.length > 0 || row.more > 0 || row.answered > 0) && (
+      {tagged && (
         <div className="tags">
           {tags.map((tag) => (
             <span className="tag" key={tag}>
@@ -43,6 +44,7 @@ function Why({ row }: { readonly row: ListRow }) {
               caution: {words(caution)}
             </span>
           ))}
+          {row.comesBackToYou && <span className="tag">corrected since you reviewed it</span>}
           {row.more > 0 && <span>and {counted(row.more, 'more finding')}</span>}
           {row.answered > 0 && <span>{row.answered} answered</span>}
         </div>

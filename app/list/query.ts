@@ -13,6 +13,7 @@ const SCHEMA = z.object({
   phase: one,
   clinician: one,
   rule: one,
+  mine: z.enum(['yes', 'no']).catch('no'),
   sort: z.enum(['urgency', 'waiting', 'next-due', 'patient']).catch('urgency'),
   order: z.enum(['up', 'down']).catch('up'),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
@@ -20,6 +21,6 @@ const SCHEMA = z.object({
 
 /** What the address of the review list asks for. */
 export function readQuery(given: Given): ListQuery {
-  const { order, ...asked } = SCHEMA.parse(given)
-  return { ...asked, descending: order === 'down', pageSize: PAGE_SIZE }
+  const { order, mine, ...asked } = SCHEMA.parse(given)
+  return { ...asked, mine: mine === 'yes', descending: order === 'down', pageSize: PAGE_SIZE }
 }

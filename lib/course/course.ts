@@ -2,6 +2,7 @@ import type {
   Analyte,
   Comparator,
   CourseEventOf,
+  FindingChange,
   HeavyChain,
   HeldNotice,
   Intent,
@@ -148,6 +149,8 @@ export interface Course {
   readonly imaging: readonly CourseEventOf<'imaging'>[]
   readonly boneAgents: readonly CourseEventOf<'bone-agent'>[]
   readonly held: readonly HeldNotice[]
+  /** What corrections did to findings told before. */
+  readonly changes: readonly FindingChange[]
   readonly hasResults: boolean
   /** The day the clinic stopped following the patient (died, moved, discharged); null while followed. */
   readonly leftOn: Day | null

@@ -86,6 +86,7 @@ export function traceCourse(history: History, today: Day, thresholds: Thresholds
     imaging: eventsOf(known, 'imaging'),
     boneAgents: eventsOf(known, 'bone-agent'),
     held: known.held,
+    changes: known.changes,
     hasResults: results.some((result) => !isWithdrawn(result)),
     leftOn: leftOn(patient, eventsOf(known, 'left'), today),
     samplesOf,

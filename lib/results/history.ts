@@ -1,15 +1,20 @@
 import type { Day } from '../time/index.ts'
 import type { Decision } from './decision.ts'
+import type { FindingChange } from './findingChange.ts'
 import type { LabResult } from './labResult.ts'
 import type { CourseEvent, HeldNotice, Patient } from './patient.ts'
 
-/** All that is known of one patient: current result versions (withdrawn ones left out), course events, rows held, and what people decided. */
+/**
+ * All that is known of one patient: current result versions (withdrawn ones left out), course events, rows held, what people decided, and what
+ * corrections did to findings told before.
+ */
 export interface History {
   readonly patient: Patient
   readonly results: readonly LabResult[]
   readonly events: readonly CourseEvent[]
   readonly held: readonly HeldNotice[]
   readonly decisions: readonly Decision[]
+  readonly changes: readonly FindingChange[]
 }
 
 /** The history as if only what was collected, happened or was decided by `asOf` existed. */
@@ -22,5 +27,6 @@ export function historyAsOf(history: History, asOf: Day): History {
     events: history.events.filter((event) => event.on <= asOf),
     held: history.held.filter((row) => (row.collectedOn ?? row.receivedOn) <= asOf),
     decisions: history.decisions.filter((decision) => decision.on <= asOf),
+    changes: history.changes.filter((change) => change.on <= asOf),
   }
 }

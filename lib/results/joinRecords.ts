@@ -1,6 +1,7 @@
 import { agreedBirth, type Day } from '../time/index.ts'
 import type { Decision } from './decision.ts'
 import { exclusionsOf } from './excluded.ts'
+import type { FindingChange } from './findingChange.ts'
 import type { History } from './history.ts'
 import { type ArrivedEvent, joinEvents } from './joinEvents.ts'
 import { type ArrivedResult, type JoinedResults, joinResults } from './joinResults.ts'
@@ -13,6 +14,7 @@ export interface PatientRecord {
   readonly events: readonly ArrivedEvent[]
   readonly held: readonly HeldNotice[]
   readonly decisions: readonly Decision[]
+  readonly changes: readonly FindingChange[]
 }
 
 /** Several records of one person read as one, with what they do not tell alike. */
@@ -82,7 +84,7 @@ function patientOf(kept: Patient, others: readonly Patient[], status: Pick<Patie
 
 /**
  * Several records of one person read as one, as if everything had come for the kept one. Pure; nothing of the records is changed by it. Of results and
- * course events told in both, one version counts; held rows and decisions are those of all.
+ * course events told in both, one version counts; held rows, decisions and what corrections did are those of all.
  */
 export function joinRecords(kept: PatientRecord, others: readonly PatientRecord[]): JoinedRecords {
   const records = [kept, ...others]
@@ -99,5 +101,7 @@ export function joinRecords(kept: PatientRecord, others: readonly PatientRecord[
     others.map((other) => other.patient),
     status,
   )
-  return { history: { patient, results, events, held: records.flatMap((record) => record.held), decisions }, disagreeing }
+  const held = records.flatMap((record) => record.held)
+  const changes = records.flatMap((record) => record.changes).toSorted((a, b) => a.id - b.id)
+  return { history: { patient, results, events, held, decisions, changes }, disagreeing }
 }

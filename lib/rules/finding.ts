@@ -20,6 +20,8 @@ export const CAUTIONS = [
   'inside-noise',
   'stale',
   'attributed-elsewhere',
+  'removed-by-correction',
+  'created-by-correction',
 ] as const
 export type Caution = (typeof CAUTIONS)[number]
 
@@ -52,4 +54,6 @@ export interface Finding {
   /** Value over threshold as a ratio (threshold over value where low is bad); 1 where there is none. */
   readonly excess: number
   readonly organDamage: boolean
+  /** Of a finding a correction took back: its sentence as it was told, which no later wording changes. */
+  readonly saidThen?: string
 }

@@ -2,6 +2,7 @@ import type { TestGroup } from '../plan/index.ts'
 import type { Finding } from './finding.ts'
 import { GROUP_WORDS } from './groupWords.ts'
 import type { RuleId } from './ruleId.ts'
+import { ruleTitle } from './ruleTitle.ts'
 import type { Sentence } from './sentence.ts'
 
 function capital(text: string): string {
@@ -63,4 +64,7 @@ export const GAP_SENTENCES = {
     const from = facts.from === 'ratio' ? 'the first abnormal light-chain ratio' : 'the recorded diagnosis'
     return `${facts.specimen} immunofixation of ${facts.on} shows ${facts.seen}, but by ${from} the involved light chain is ${facts.involved}.`
   },
+  'reviewed-then-corrected': ({ facts }) =>
+    `${ruleTitle(facts.rule as RuleId)}, found since ${facts.foundSince}, was reviewed by ${facts.reviewed}. On ${facts.on} ${facts.by} took it back: ` +
+    `${facts.corrected}. What was said or done because of it rests on the earlier report.`,
 } satisfies Partial<Record<RuleId, Sentence>>

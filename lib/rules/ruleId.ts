@@ -42,5 +42,6 @@ export const RULE_IDS = [
   'no-course',
   'no-baseline',
   'type-mismatch',
+  'reviewed-then-corrected',
 ] as const
 export type RuleId = (typeof RULE_IDS)[number]

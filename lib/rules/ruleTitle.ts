@@ -44,6 +44,7 @@ const TITLES: Readonly<Record<RuleId, string>> = {
   'no-course': 'No phase recorded',
   'no-baseline': 'No baseline for this line',
   'type-mismatch': 'Immunofixation and involved chain disagree',
+  'reviewed-then-corrected': 'Reviewed, then corrected',
 }
 
 /** The title of a rule. */

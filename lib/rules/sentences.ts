@@ -10,5 +10,5 @@ const SENTENCES: Readonly<Record<RuleId, Sentence>> = { ...COURSE_SENTENCES, ...
 
 /** One finding in one or a few plain sentences, with its numbers; never a diagnosis. */
 export function says(finding: Finding): string {
-  return SENTENCES[finding.rule](finding)
+  return finding.saidThen ?? SENTENCES[finding.rule](finding)
 }

@@ -7,6 +7,7 @@ import { courseFindings, driftAfterDue, type Finding, GAP_RULES } from '../rules
 import { compareDays, type Day } from '../time/index.ts'
 import type { Assessment } from './assessment.ts'
 import { attributed } from './attributed.ts'
+import { corrected } from './corrected.ts'
 import { holdsUntil } from './holdsUntil.ts'
 import { repeatsFor } from './repeats.ts'
 
@@ -27,7 +28,7 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
   const gaps = course.leftOn === null ? GAP_RULES.flatMap((rule) => rule.check(course, due, found)) : []
   const known = historyAsOf(history, today)
   const { told, attributions } = attributed([...found, ...drift, ...gaps], course, known.decisions)
-  const all = sortFindings(told)
+  const { told: all, changes } = corrected(sortFindings(told), known, today)
   const current = all.filter((finding) => finding.endedOn === null)
   const { open, answers } = partAnswered(current, known.decisions, today)
   return {
@@ -38,6 +39,7 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
     open,
     answers,
     attributions,
+    changes,
     history: all.filter((finding) => finding.endedOn !== null).sort(latestEndedFirst),
     due,
     risk,

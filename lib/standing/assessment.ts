@@ -1,7 +1,7 @@
 import type { Course } from '../course/index.ts'
 import type { ResponseAssessment, RiskAssessment } from '../models/index.ts'
 import type { DueTest } from '../plan/index.ts'
-import type { History } from '../results/index.ts'
+import type { FindingChange, History } from '../results/index.ts'
 import type { Answer } from '../review/index.ts'
 import type { Finding, Window } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
@@ -20,7 +20,9 @@ export interface Assessment {
   readonly answers: ReadonlyMap<Finding, Answer>
   /** The other cause a physician recorded, of each finding for which it holds. */
   readonly attributions: ReadonlyMap<Finding, Attribution>
-  /** Findings the latest samples no longer show, latest ended first. */
+  /** The last correction behind each finding, current or past, that a correction made, changed, ended or took back. */
+  readonly changes: ReadonlyMap<Finding, FindingChange>
+  /** Findings the latest samples no longer show, and those a correction took back; latest ended first. */
   readonly history: readonly Finding[]
   readonly due: readonly DueTest[]
   readonly risk: readonly RiskAssessment[]

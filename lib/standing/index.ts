@@ -2,3 +2,5 @@
 export { assess } from './assess.ts'
 export type { Assessment } from './assessment.ts'
 export { type Attribution, isAttributable, shownOn, valuesNow } from './attributed.ts'
+export { comesBackTo } from './comesBackTo.ts'
+export { findingChanges, type NewChange } from './findingChanges.ts'

@@ -38,6 +38,8 @@ export function readerOf(connection: Connection) {
     recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
+    lastResultId: () => results.lastResultId(connection),
+    correctionsSince: (resultId: number) => results.correctionsSince(connection, resultId),
     result: (id: number) => results.resultById(connection, id),
     eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
     heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),

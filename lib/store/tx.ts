@@ -9,6 +9,7 @@ import type { NewDecision } from './rows/decision.ts'
 import type { NewResult } from './rows/result.ts'
 import type { StandingRow } from './rows/standing.ts'
 import * as accounts from './write/accounts.ts'
+import * as changes from './write/changes.ts'
 import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
@@ -37,6 +38,7 @@ export function txOf(connection: Connection) {
     insertHeld: (row: held.NewHeld) => held.insertHeld(connection, row),
     insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
+    insertFindingChange: (change: changes.NewFindingChange) => changes.insertFindingChange(connection, change),
     insertDecision: (decision: NewDecision) => decisions.insertDecision(connection, decision),
     insertMerge: (merge: merges.NewMerge) => merges.insertMerge(connection, merge),
     decideMerge: (decision: merges.MergeDecision) => merges.decideMerge(connection, decision),

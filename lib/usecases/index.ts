@@ -40,7 +40,16 @@ export type { ComparisonView, MergesPage, MergeView, PatientMergesView, RecordVi
 export { acceptMessage, type MessageAnswer } from './messages/acceptMessage.ts'
 export { type ListeningEvent, recordListening } from './messages/recordListening.ts'
 export { openPatient, patientDocument } from './patient/openPatient.ts'
-export type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView, ResultView } from './patientViews.ts'
+export type {
+  AnswerView,
+  CorrectionView,
+  EvidenceView,
+  FindingView,
+  ImmunofixationView,
+  PatientView,
+  ReportView,
+  ResultView,
+} from './patientViews.ts'
 export { type PlanApartRequest, renewApart, tryPlanApart } from './plan/planApart.ts'
 export { proposePlan } from './plan/proposePlan.ts'
 export { publishPlan } from './plan/publishPlan.ts'

@@ -18,14 +18,18 @@ import {
 } from '../rules/index.ts'
 import { type Assessment, type Attribution, isAttributable } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
+import { correctionView } from './correctionView.ts'
 import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './patientViews.ts'
 import { personName } from './personName.ts'
 import { resultViews } from './resultViews.ts'
 
 function resultsOf(course: Course): ReadonlyMap<number, LabResult> {
+  // What was taken back rests on versions that no longer count.
+  const corrected = course.changes.flatMap(({ corrections }) => corrections.flatMap(({ replaced, by }) => [replaced, by]))
   const byAnalyte = ANALYTES.flatMap((analyte) => course.samplesOf(analyte))
   const byPair = course.lightChains.flatMap(({ kappa, lambda }) => [kappa, lambda])
-  return new Map([...byAnalyte, ...byPair].flatMap(({ results }) => results.map((result) => [result.id, result] as const)))
+  const all = [...corrected, ...[...byAnalyte, ...byPair].flatMap(({ results }) => results)]
+  return new Map(all.map((result) => [result.id, result] as const))
 }
 
 function evidenceView({ resultIds, ...evidence }: Evidence, results: ReadonlyMap<number, LabResult>): EvidenceView {
@@ -46,12 +50,13 @@ function attributionView({ decision: { id, text, by, on }, until, worsePercent }
   return { id, cause: text, by, on, until, worsePercent }
 }
 
-function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, { answers, attributions, known }: Assessment): FindingView {
+function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, { answers, attributions, changes, known }: Assessment): FindingView {
   const { rule, state, certainty, window, since, endedOn, cautions, evidence, facts } = finding
   const { probability } = facts
   const { asks, source } = ruleAbout(rule)
   const answer = answers.get(finding) ?? null
   const attribution = attributions.get(finding) ?? null
+  const change = changes.get(finding)
   return {
     rule,
     key: findingKey(finding),
@@ -71,6 +76,7 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, 
     attributable: isAttributable(finding) && attribution === null,
     attribution: attribution === null ? null : attributionView(attribution),
     pastAnswers: pastAnswersTo(finding, known.decisions, answer).map(answerView),
+    correction: change === undefined ? null : correctionView(change),
   }
 }
 

@@ -54,6 +54,29 @@ export interface FindingView {
   } | null
   /** Earlier reviews of it that answer it no more, latest first. */
   readonly pastAnswers: readonly AnswerView[]
+  /** The last correction that made it, changed it or took it back; null where none did. */
+  readonly correction: CorrectionView | null
+}
+
+/** One report of a result, as received. */
+export interface ReportView {
+  readonly received: string
+  readonly status: string
+  readonly laboratory: string | null
+  readonly fileName: string
+  readonly line: number
+}
+
+/** What corrected results did to a finding. */
+export interface CorrectionView {
+  readonly id: number
+  readonly what: 'removed' | 'created' | 'changed'
+  /** The day it came in. */
+  readonly on: Day
+  readonly says: string
+  readonly reports: readonly { readonly analyte: string; readonly collectedOn: Day; readonly before: ReportView; readonly now: ReportView }[]
+  /** Who had decided on the finding, or excluded the report before. */
+  readonly decided: readonly { readonly kind: 'reviewed' | 'attributed' | 'excluded'; readonly by: string; readonly on: Day }[]
 }
 
 /** One stored result as received, with what became of it. */

@@ -4,7 +4,10 @@ import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
-export type ListQuery = StandingQuery
+export type ListQuery = Omit<StandingQuery, 'comesBackTo'> & {
+  /** Only what comes back to whoever asks: a correction came after their review. */
+  readonly mine?: boolean
+}
 
 /** One place in the review list, as few fields as the page shows. */
 export interface ListRow {
@@ -31,6 +34,8 @@ export interface ListRow {
   readonly daysWaiting: number | null
   readonly nextDueOn: Day | null
   readonly overdue: readonly { readonly group: string; readonly dueOn: Day; readonly daysLate: number }[]
+  /** Whether a correction came after a review of whoever asks, and nobody has reviewed that since. */
+  readonly comesBackToYou: boolean
 }
 
 export interface ListPage {

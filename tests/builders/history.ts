@@ -123,6 +123,7 @@ export function history(words: HistoryWords): History {
       collectedOn: collectedOn === undefined ? null : day(collectedOn),
     })),
     decisions: words.decisions ?? [],
+    changes: [],
   }
 }
 

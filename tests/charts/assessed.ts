@@ -18,6 +18,7 @@ export function assessed(words: HistoryWords, today: string): Assessment {
     open: current,
     answers: new Map(),
     attributions: new Map(),
+    changes: new Map(),
     history: findings.filter(({ endedOn }) => endedOn !== null),
     due: [],
     risk: [],

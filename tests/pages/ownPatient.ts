@@ -43,7 +43,7 @@ export const ANAEMIC: readonly Value[] = [...QUIET, [4, SERUM, '10', 'g/L'], [4,
 export const IN_DANGER: readonly Value[] = [...QUIET, [4, SERUM, '10', 'g/L'], [4, HAEMOGLOBIN, '131', 'g/L'], [2, '777-3', '18', '10*9/L']]
 
 /** The day so many days before today. */
-function daysAgo(count: number): string {
+export function daysAgo(count: number): string {
   return addDays(day(new Date().toISOString().slice(0, 10)), -count)
 }
 

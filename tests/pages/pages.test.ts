@@ -3,6 +3,7 @@ import { answers } from './answers.ts'
 import { brokenUpload } from './brokenUpload.ts'
 import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
+import { corrections } from './corrections.ts'
 import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
@@ -32,6 +33,7 @@ everyPage(clinic)
 navigator(clinic)
 answers(clinic)
 causes(clinic)
+corrections(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)

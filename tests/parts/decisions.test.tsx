@@ -30,6 +30,7 @@ function finding(rule: string, title: string, more: Partial<FindingView> = {}): 
     attributable: false,
     attribution: null,
     pastAnswers: [],
+    correction: null,
     ...more,
   }
 }

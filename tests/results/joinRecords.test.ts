@@ -14,7 +14,7 @@ import { exclusion, restoration } from '../builders/decision.ts'
 import { history, labResult } from '../builders/history.ts'
 
 function record(id: string, more: Partial<PatientRecord> = {}, patient: Partial<Patient> = {}): PatientRecord {
-  return { patient: { ...history({ id }).patient, ...patient }, results: [], events: [], held: [], decisions: [], ...more }
+  return { patient: { ...history({ id }).patient, ...patient }, results: [], events: [], held: [], decisions: [], changes: [], ...more }
 }
 
 /** Reports of one sample: number, record, value, status, day of the report. */

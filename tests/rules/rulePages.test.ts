@@ -51,7 +51,7 @@ test('a number of the clinic’s choosing names what was chosen in its place', (
   expect(chosenInstead(number, { ...DEFAULT_PLAN.thresholds, kidneyInjuryDays: 7 })).toEqual([])
 })
 
-describe('in the invented cohort, which shows every rule', () => {
+describe('in the invented cohort, whose files show every rule but one', () => {
   const today = day('2026-11-25')
   let all: readonly Assessment[] = []
   beforeAll(() => {
@@ -71,7 +71,10 @@ describe('in the invented cohort, which shows every rule', () => {
     every: () => true,
   }
 
-  test.each(RULE_IDS)('%s finds nothing in another phase or window than its page says', (id) => {
+  // No file brings a review, so no file alone shows what comes after one: tests/usecases/corrections does.
+  const SHOWN = RULE_IDS.filter((id) => id !== 'reviewed-then-corrected')
+
+  test.each(SHOWN)('%s finds nothing in another phase or window than its page says', (id) => {
     const { runsIn, windows } = rulePage(id)
     const found = findingsOf(id)
     expect(found.length).toBeGreaterThan(0)

@@ -27,5 +27,10 @@ test('the invented cohort comes with a few decisions of its nurse and its physic
   const logged = store.reader.trailPage({ actor: 'nurse', limit: 1000, offset: 0 }).rows.map(({ action, role }) => [action, role])
   expect(logged).toContainEqual(['review-recorded', 'navigator'])
   expect(granted(await recheck(callOf(store))).differences).toEqual([])
+  const back = histories.filter(({ changes }) => changes.some(({ what, decisions: about }) => what === 'removed' && about.length > 0))
+  expect(back).toHaveLength(1)
+  const call = callOf(store, 'navigator')
+  const mine = granted(await showList({ ...call, actor: { ...call.actor, name: 'nurse' } }, { ...QUERY, mine: true })).rows
+  expect(mine.map(({ patientId, comesBackToYou }) => [patientId, comesBackToYou])).toEqual([[back[0]?.patient.id, true]])
   await dispose()
 })

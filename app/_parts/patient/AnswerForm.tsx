@@ -13,6 +13,8 @@ interface Props {
   readonly title: string
   /** A danger finding is noted and stays; every other finding is answered and comes back. */
   readonly danger: boolean
+  /** What was taken back is answered once and does not come back. */
+  readonly once: boolean
   readonly answered: boolean
   /** The first and the last day on which the finding can be brought back. */
   readonly from: Day
@@ -43,7 +45,7 @@ function BringBack({ from, atMost, value }: { readonly from: Day; readonly atMos
 }
 
 /** Answers a finding together with its evidence: what was looked at, and when it comes back. */
-export function AnswerForm({ act, about, title, danger, answered, from, atMost }: Props) {
+export function AnswerForm({ act, about, title, danger, once, answered, from, atMost }: Props) {
   const form = useKeptForm(act)
   const says = danger ? 'Note what was done' : answered ? 'Answer it anew' : 'Answer'
   return (
@@ -51,7 +53,7 @@ export function AnswerForm({ act, about, title, danger, answered, from, atMost }
       <Disclosed form={form} says={says} to={title} button={danger ? 'Keep the note' : 'Answer this finding'} about={about}>
         {danger && <p>A danger finding stays on the list, whatever is noted, until the samples no longer show it.</p>}
         <TypedField says="What was looked at or done" name="note" value={form.typed('note')} />
-        {danger ? (
+        {danger || once ? (
           <input type="hidden" name="bringBackOn" value="" />
         ) : (
           <BringBack from={from} atMost={atMost} value={form.typed('bringBackOn', atMost)} />
@@ -60,7 +62,10 @@ export function AnswerForm({ act, about, title, danger, answered, from, atMost }
       <Told outcome={form.outcome}>
         {danger
           ? 'Noted. The finding stays on the list.'
-          : form.outcome?.ok && `Answered. It comes back on ${form.outcome.value.bringBackOn}, or sooner with new evidence.`}
+          : form.outcome?.ok &&
+            (once
+              ? 'Answered. It does not come back.'
+              : `Answered. It comes back on ${form.outcome.value.bringBackOn}, or sooner with new evidence.`)}
       </Told>
     </>
   )

@@ -3,6 +3,9 @@ import type { RuleId } from '../../../lib/rules/index.ts'
 import type { AnswerView, FindingView } from '../../../lib/usecases/index.ts'
 import './work.css'
 
+/** What a correction took back: answered once, it never comes back. */
+export const TAKEN_BACK: RuleId = 'reviewed-then-corrected'
+
 function Note({ by, on, note }: AnswerView) {
   return (
     <>
@@ -41,7 +44,8 @@ export function FindingRecord({ finding: { rule, answered, attribution, pastAnsw
     <>
       {answered !== null && (
         <p className="on-record">
-          <b>Answered</b> <Note {...answered} /> Comes back on {answered.bringBackOn} or with new evidence.
+          <b>Answered</b> <Note {...answered} />{' '}
+          {rule === TAKEN_BACK ? 'It does not come back.' : `Comes back on ${answered.bringBackOn} or with new evidence.`}
         </p>
       )}
       {attribution !== null && <Cause attribution={attribution} />}

@@ -5,7 +5,7 @@ import type { FindingView, PatientView } from '../../../lib/usecases/index.ts'
 import { AnswerForm } from './AnswerForm.tsx'
 import type { PatientActs } from './acts.ts'
 import { CauseForm } from './CauseForm.tsx'
-import { FindingRecord } from './FindingRecord.tsx'
+import { FindingRecord, TAKEN_BACK } from './FindingRecord.tsx'
 
 interface Props {
   readonly finding: FindingView
@@ -29,6 +29,7 @@ export function FindingWork({ finding, patient, acts }: Props) {
             about={about}
             title={title}
             danger={danger}
+            once={rule === TAKEN_BACK}
             answered={answered !== null}
             from={from}
             atMost={patient.bringBackAtMost}

@@ -15,6 +15,7 @@ import './patient.css'
 /** One patient: where it stands, why, the evidence, the charts, what is due, and what was. */
 export function PatientPage({ patient, acts = READS_ONLY }: { readonly patient: PatientView; readonly acts?: PatientActs }) {
   const { history, charts, due, asOf, response, risk } = patient
+  const tookBack = history.some(({ correction }) => correction?.what === 'removed')
   return (
     <div className="patient">
       <Header patient={patient} />
@@ -46,7 +47,9 @@ export function PatientPage({ patient, acts = READS_ONLY }: { readonly patient: 
               <p>No finding has ended.</p>
             ) : (
               <details>
-                <summary>{counted(history.length, 'finding')} the latest samples no longer show</summary>
+                <summary>
+                  {counted(history.length, 'finding')} the latest samples no longer show{tookBack && ' or a correction took back'}
+                </summary>
                 <Findings findings={history} none="" />
               </details>
             )}

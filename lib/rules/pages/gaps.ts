@@ -83,6 +83,23 @@ const PAGES = {
       'another patient’s sample',
     ],
   },
+  'reviewed-then-corrected': {
+    runsIn: 'every',
+    windows: [{ window: 'within-7-days', when: 'always' }],
+    numbers: [ours('Within 7 days: a patient or a colleague may have been told of what the laboratory has taken back since.')],
+    how: [
+      'When a new version of a result is filed, the patient is evaluated with the version before and with the new one, all else equal.',
+      'A finding that is told only with the version before was taken back; it stays among the past findings as it was told.',
+      'Told once somebody had reviewed the finding or recorded another cause for it, until somebody reviews that it was taken back.',
+      'Not told any more once a later correction has brought the finding back: it is open again itself.',
+    ],
+    cannotSee: ['Why the laboratory corrected its report.', 'What was said to the patient, or done, because of the finding.'],
+    elseCauses: [
+      'a final report that differs from the preliminary one',
+      'a cancelled or withdrawn sample',
+      'a row of the held queue that was filed as a correction',
+    ],
+  },
 } as const satisfies Partial<Record<RuleId, RulePage>>
 
 export const GAPS_SECTION = {

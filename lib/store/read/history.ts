@@ -1,5 +1,6 @@
 import type { History } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
+import { changesOf } from './changes.ts'
 import { currentEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
@@ -29,6 +30,8 @@ export function loadHistory(connection: Connection, anyId: string): LoadedHistor
     const results = currentResults(connection, patientId).map(({ result }) => result)
     const events = currentEvents(connection, patientId)
     const held = heldNotices(connection, patientId)
-    return { history: { patient: stored.patient, results, events, held, decisions: decisionsOf(connection, patientId) }, revision: stored.revision }
+    const decisions = decisionsOf(connection, patientId)
+    const changes = changesOf(connection, patientId, decisions)
+    return { history: { patient: stored.patient, results, events, held, decisions, changes }, revision: stored.revision }
   })
 }

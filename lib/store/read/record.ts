@@ -1,5 +1,6 @@
-import { type ArrivedEvent, type JoinedRecords, joinRecords, type PatientRecord } from '../../results/index.ts'
+import { type ArrivedEvent, type Decision, type JoinedRecords, joinRecords, type PatientRecord } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
+import { changesOf } from './changes.ts'
 import { arrivedEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
@@ -7,28 +8,27 @@ import { joinedIds } from './merges.ts'
 import { patientOf } from './patients.ts'
 import { patientResultVersions } from './results.ts'
 
-/** Everything stored of one record alone, whatever it is joined to; null where nobody has this id. */
-export function recordOf(connection: Connection, patientId: string): PatientRecord | null {
+/** Everything stored of one record alone, whatever it is joined to; null where nobody has this id. `decided` are those its changes may name. */
+export function recordOf(connection: Connection, patientId: string, decided?: readonly Decision[]): PatientRecord | null {
   const stored = patientOf(connection, patientId)
   if (stored === null) return null
+  const decisions = decisionsOf(connection, patientId)
   const events: ArrivedEvent[] = arrivedEvents(connection, patientId)
   return {
     patient: stored.patient,
     results: patientResultVersions(connection, patientId),
     events,
     held: heldNotices(connection, patientId),
-    decisions: decisionsOf(connection, patientId),
+    decisions,
+    changes: changesOf(connection, patientId, decided ?? decisions),
   }
 }
 
 /** The records that are read as one with this one, joined; null where none is. */
 export function joinedRecords(connection: Connection, patientId: string): JoinedRecords | null {
   const ids = joinedIds(connection, patientId)
-  const kept = ids.length === 0 ? null : recordOf(connection, patientId)
-  return kept === null
-    ? null
-    : joinRecords(
-        kept,
-        ids.flatMap((id) => recordOf(connection, id) ?? []),
-      )
+  if (ids.length === 0) return null
+  const decided: readonly Decision[] = [patientId, ...ids].flatMap((id) => decisionsOf(connection, id))
+  const [kept, ...others] = [patientId, ...ids].flatMap((id) => recordOf(connection, id, decided) ?? [])
+  return kept === undefined ? null : joinRecords(kept, others)
 }

@@ -1,3 +1,4 @@
+import { type Correction, currentVersion } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { type StoredResult, storedResult } from '../rows/result.ts'
 import type { ResultColumns } from '../rows/resultColumns.ts'
@@ -26,4 +27,31 @@ export function patientResultVersions({ statement }: Connection, patientId: stri
 export function resultById({ statement }: Connection, id: number): StoredResult | null {
   const row = statement<Row>(`${SELECT} WHERE result.id = ?`).get(id)
   return row === undefined ? null : storedResult(row)
+}
+
+/** The number of the version stored last, of whichever patient; 0 before the first. */
+export function lastResultId({ statement }: Connection): number {
+  return statement<{ last: number }>('SELECT coalesce(max(id), 0) AS last FROM result').get()?.last ?? 0
+}
+
+/** One result of a patient of which another version counts now. */
+export interface StoredCorrection extends Correction {
+  readonly patientId: string
+}
+
+// A result that is new since then has no earlier version: nobody could have seen what a correction beside it took the place of. NOT INDEXED: the few rows
+// after a number are found by it, where the index of identities would be read from end to end.
+const AGAIN = `SELECT DISTINCT identity FROM result NOT INDEXED WHERE id > ? AND version > 1
+  AND EXISTS (SELECT 1 FROM result AS earlier WHERE earlier.identity = result.identity AND earlier.id <= ?) ORDER BY identity`
+
+/** Of every result that was stored before version `resultId` was and got another one since: which counted then, which counts now; none where it is the same one. */
+export function correctionsSince(connection: Connection, resultId: number): StoredCorrection[] {
+  const identities = connection.statement<{ identity: string }>(AGAIN).all(resultId, resultId)
+  return identities.flatMap(({ identity }) => {
+    const versions = resultVersions(connection, identity)
+    const results = versions.map(({ result }) => result)
+    const [replaced, by] = [currentVersion(results.filter(({ id }) => id <= resultId)), currentVersion(results)]
+    const patientId = versions[0]?.patientId
+    return patientId === undefined || replaced === null || by === null || replaced.id === by.id ? [] : [{ patientId, replaced, by }]
+  })
 }

@@ -21,6 +21,8 @@ export interface StandingQuery {
   readonly phase: string | null
   readonly clinician: string | null
   readonly rule: string | null
+  /** Whose review a correction came after; nobody in particular where it is left out. */
+  readonly comesBackTo?: string | null
   readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
   /** The other way round; urgency has no other way. */
   readonly descending: boolean
@@ -45,7 +47,7 @@ function orderOf({ sort, descending }: StandingQuery): string {
   return sort === 'patient' ? `standing.patient_id${descending ? ' DESC' : ''}` : URGENCY
 }
 
-function filterOf({ window, phase, clinician, rule }: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
+function filterOf({ window, phase, clinician, rule, comesBackTo = null }: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
   const parts = [
     { sql: 'window_rank = ?', cell: window === null ? null : WINDOWS.indexOf(window) },
     { sql: 'phase = ?', cell: phase },
@@ -54,6 +56,7 @@ function filterOf({ window, phase, clinician, rule }: StandingQuery): { readonly
       sql: 'EXISTS (SELECT 1 FROM standing_finding WHERE standing_finding.patient_id = standing.patient_id AND standing_finding.rule = ?)',
       cell: rule,
     },
+    { sql: "EXISTS (SELECT 1 FROM json_each(answer, '$.comesBackTo') WHERE value = ?)", cell: comesBackTo },
   ].filter((part) => part.cell !== null)
   return { sql: parts.map((part) => ` AND ${part.sql}`).join(''), cells: parts.map((part) => part.cell) }
 }

@@ -3,6 +3,7 @@ import type { Store } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { acceptFiles } from '../intake/acceptFiles.ts'
 import type { Progress } from '../intake/incoming.ts'
+import { inventCorrection } from './inventCorrection.ts'
 import { inventDecisions } from './inventDecisions.ts'
 
 const SETTING = 'demonstration'
@@ -32,8 +33,8 @@ export interface DemonstrationWish {
 }
 
 /**
- * Fills an empty database with the invented cohort, through intake like real files, and with a few decisions people made about it. Refuses any other
- * database: invented and real never mix.
+ * Fills an empty database with the invented cohort, through intake like real files, with a few decisions people made about it, and with one correction
+ * that takes a reviewed finding back. Refuses any other database: invented and real never mix.
  */
 export async function fillDemonstration(call: Call, { patients, years, seed, onProgress }: DemonstrationWish): Promise<Outcome<Filled>> {
   const { store } = call
@@ -48,6 +49,8 @@ export async function fillDemonstration(call: Call, { patients, years, seed, onP
   if (!outcome.ok) return outcome
   const decided = await inventDecisions(call)
   if (!decided.ok) return decided
+  const corrected = await inventCorrection(call, decided.value)
+  if (!corrected.ok) return corrected
   const sum = (part: 'rows' | 'held' | 'refused') => outcome.value.reduce((total, report) => total + report[part], 0)
   return { ok: true, value: { patients: store.reader.patientIds().length, rows: sum('rows'), held: sum('held'), refused: sum('refused') } }
 }

@@ -74,8 +74,11 @@ function actsOf(call: Call): readonly { readonly role: Role; readonly count: num
   ]
 }
 
-/** A few decisions of the demonstration's nurse and physician, made through the use cases like real ones. One decision a patient at most. */
-export async function inventDecisions(call: Call): Promise<Outcome<number>> {
+/**
+ * A few decisions of the demonstration's nurse and physician, made through the use cases like real ones. One decision a patient at most. Answers whom
+ * they are about.
+ */
+export async function inventDecisions(call: Call): Promise<Outcome<ReadonlySet<string>>> {
   const patientIds = call.store.reader.standingsInOrder().map(({ patientId }) => patientId)
   const touched = new Set<string>()
   for (const { role, count, act } of actsOf(call)) {
@@ -92,5 +95,5 @@ export async function inventDecisions(call: Call): Promise<Outcome<number>> {
       made += 1
     }
   }
-  return { ok: true, value: touched.size }
+  return { ok: true, value: touched }
 }

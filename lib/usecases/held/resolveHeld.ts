@@ -2,6 +2,7 @@ import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { fileHeld, releaseCorrections } from '../intake/releaseHeld.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import { type Attempt, overrule } from './overrule.ts'
 
@@ -30,10 +31,12 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
       if (!tx.resolveHeld({ heldId, decision, reason: reason.trim(), by: call.actor.name, at: call.now })) {
         throw new StillHeld(`It was decided by ${tx.heldRow(heldId)?.resolved?.by ?? 'somebody else'} already.`)
       }
+      const lastBefore = tx.lastResultId()
       const outcome = decision === 'file' ? attempt(tx, known, call) : null
       if (outcome !== null && !outcome.filed) throw new StillHeld(outcome.sentence)
       const touched = new Set([known.patientId, outcome?.patientId ?? null].filter((id) => id !== null && tx.patient(id) !== null)) as Set<string>
       const released = outcome === null ? [] : releaseCorrections(tx, touched, call)
+      keepFindingChanges(tx, lastBefore, call)
       for (const patientId of touched) {
         tx.bumpRevision(patientId)
         keepStanding(tx, patientId, call.today)

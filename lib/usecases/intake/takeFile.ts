@@ -3,6 +3,7 @@ import { field, type RawRow, readTable } from '../../intake/index.ts'
 import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
 import type { Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
+import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 import { fileMeant } from './fileMeant.ts'
@@ -89,6 +90,7 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   const problems: RowProblem[] = []
   const touched = new Set<string>()
   let patientsAdded = 0
+  const lastBefore = tx.lastResultId()
   const find = rememberingPatients(tx.patient)
   const knowledge = tx.sourceKnowledge(before.source)
   for (const ahead of read) {
@@ -111,6 +113,7 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
     if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.add(answer.patientId)
   }
   const released = releaseCorrections(tx, touched, call).length
+  keepFindingChanges(tx, lastBefore, call)
   renew(tx, touched, call)
   const part = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
   tx.setFileCounts(fileId, together(before, part))

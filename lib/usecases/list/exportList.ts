@@ -70,7 +70,7 @@ export async function exportList(call: Call, wish: ListWish): Promise<Outcome<Ex
   const asOf = 'asOf' in wish ? (wish.asOf ?? call.today) : call.today
   const isToday = asOf === call.today
   const places = isToday ? await todaysPlaces(call, 'query' in wish ? wish.query : EVERYBODY) : assessedInOrder(call, asOf).map(placed)
-  const rows = places.map((place, index) => listRow(place, index + 1, asOf))
+  const rows = places.map((place, index) => listRow(place, index + 1, { today: asOf, actor: call.actor }))
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-exported', patients: rows.map((row) => row.patientId) }] }))
   const about = `Review list as of ${asOf}, plan version ${planInForce(call.store.reader, asOf).version}; patients in this file: ${rows.length}.`
   const table = [COLUMNS.map(([name]) => name), ...rows.map((row) => COLUMNS.map(([, cellOf]) => cellOf(row)))]

@@ -1,5 +1,5 @@
 import type { StandingOnList } from '../../store/index.ts'
-import { type Day, daysBetween } from '../../time/index.ts'
+import { daysBetween } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { personName } from '../personName.ts'
 import { planInForce } from '../plan/planInForce.ts'
@@ -10,8 +10,8 @@ import { clinicianKey } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
 
-/** A place of the list as it is shown on a day. */
-export function listRow(kept: StandingOnList, position: number, today: Day): ListRow {
+/** A place of the list as it is shown on a day to whoever asks. */
+export function listRow(kept: StandingOnList, position: number, { today, actor }: Pick<Call, 'today' | 'actor'>): ListRow {
   const answer = JSON.parse(kept.answer) as StandingAnswer
   const open = answer.findings.slice(0, answer.findings.length - answer.answered)
   const top = open[0] ?? null
@@ -35,6 +35,7 @@ export function listRow(kept: StandingOnList, position: number, today: Day): Lis
     daysWaiting: kept.since === null ? null : Math.max(0, daysBetween(kept.since, today)),
     nextDueOn: nextDueOn(answer.due, today),
     overdue: overdueOn(answer.due, today),
+    comesBackToYou: answer.comesBackTo.includes(actor.name),
   }
 }
 
@@ -49,10 +50,10 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
   // A key that is nobody's filters everybody out rather than nobody: a wrong bookmark must not look like the whole list.
   const clinician = query.clinician === null ? null : (clinicians.find(({ key }) => key === query.clinician)?.name ?? '')
-  const { rows, matching } = reader.standingsPage({ ...query, clinician })
+  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo: query.mine === true ? call.actor.name : null })
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
-  const shown = rows.map((row, index) => listRow(row, first + index + 1, call.today))
+  const shown = rows.map((row, index) => listRow(row, first + index + 1, call))
   return {
     ok: true,
     value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion },

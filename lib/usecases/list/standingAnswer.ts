@@ -1,7 +1,7 @@
 import type { Strip } from '../../charts/index.ts'
 import { strip } from '../../charts/index.ts'
 import { whySentence } from '../../review/index.ts'
-import type { Assessment } from '../../standing/index.ts'
+import { type Assessment, comesBackTo } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import { type FindingJson, findingJson } from '../json/findingJson.ts'
 
@@ -25,6 +25,8 @@ export interface StandingAnswer {
   readonly answered: number
   readonly strip: Strip | null
   readonly due: readonly KeptDue[]
+  /** Everybody whose review a correction came after, while nobody has reviewed that since. */
+  readonly comesBackTo: readonly string[]
 }
 
 /** The answer to keep, canonical: the same assessment gives the same text. */
@@ -39,5 +41,6 @@ export function standingAnswer(assessment: Assessment): StandingAnswer {
     answered: assessment.answers.size,
     strip: strip(assessment),
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn }) => ({ group, lastDoneOn, dueOn, graceEndsOn })),
+    comesBackTo: comesBackTo(assessment),
   }
 }

@@ -1,0 +1,46 @@
+import { z } from 'zod'
+import type { Decision, FindingChange } from '../../results/index.ts'
+import type { Day } from '../../time/index.ts'
+import type { Connection } from '../connection.ts'
+import { resultById } from './results.ts'
+
+interface Row {
+  readonly id: number
+  readonly made_at: string
+  readonly made_on: string
+  readonly what: FindingChange['what']
+  readonly rule: string
+  readonly finding_key: string
+  readonly told_before: string | null
+  readonly told_since: string | null
+  readonly corrections: string
+  readonly decisions: string
+}
+
+const PAIRS = z.array(z.tuple([z.number(), z.number()]))
+const NUMBERS = z.array(z.number())
+
+/** What corrections did to findings of a patient, first change first. Throws where a row names a result version that is not there. */
+export function changesOf(connection: Connection, patientId: string, decisions: readonly Decision[]): FindingChange[] {
+  const result = (id: number) => {
+    const stored = resultById(connection, id)
+    if (stored === null) throw new Error(`A change of a finding names result ${id}, which is not stored.`)
+    return stored.result
+  }
+  const rows = connection.statement<Row>('SELECT * FROM finding_change WHERE patient_id = ? ORDER BY id').all(patientId)
+  return rows.map(({ id, made_at: at, made_on: on, what, rule, finding_key: key, told_before: before, told_since: since, ...row }) => {
+    const about = NUMBERS.parse(JSON.parse(row.decisions))
+    return {
+      id,
+      at,
+      on: on as Day,
+      what,
+      rule,
+      key,
+      before,
+      since,
+      corrections: PAIRS.parse(JSON.parse(row.corrections)).map(([replaced, by]) => ({ replaced: result(replaced), by: result(by) })),
+      decisions: decisions.filter((decision) => about.includes(decision.id)),
+    }
+  })
+}
