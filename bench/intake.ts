@@ -12,9 +12,12 @@ const PAGE_WAITS_MS = 500
 const PATIENTS = 400
 
 /** The files that come before results, and of the results the first `rows` as one file. */
-function material(rows: number): { readonly before: readonly IncomingFile[]; readonly results: IncomingFile; readonly header: string } {
+export function material(
+  rows: number,
+  patients = PATIENTS,
+): { readonly before: readonly IncomingFile[]; readonly results: IncomingFile; readonly header: string } {
   for (let years = 8; years <= 40; years += 4) {
-    const { files } = inventCohort({ patients: PATIENTS, years, seed: 20_261_125, endsOn: clinicDay(new Date()) })
+    const { files } = inventCohort({ patients, years, seed: 20_261_125, endsOn: clinicDay(new Date()) })
     const isResults = ({ name }: IncomingFile) => name.startsWith('results')
     const lines = files.filter(isResults).map(({ bytes }) => Buffer.from(bytes).toString('utf8').trimEnd().split('\r\n'))
     const header = lines[0]?.[0] ?? ''
@@ -23,7 +26,7 @@ function material(rows: number): { readonly before: readonly IncomingFile[]; rea
     const bytes = Buffer.from(`${[header, ...all.slice(0, rows)].join('\r\n')}\r\n`)
     return { before: files.filter((file) => !isResults(file)), results: { name: 'results.csv', bytes }, header }
   }
-  throw new RangeError(`${PATIENTS} patients have fewer than ${rows} results in 40 years.`)
+  throw new RangeError(`${patients} patients have fewer than ${rows} results in 40 years.`)
 }
 
 /**

@@ -7,7 +7,7 @@ import { type Figure, figure, rounds, timed } from './measure.ts'
 import { watched } from './watched.ts'
 
 const PAGE_MS = 500
-const FIRST_PAGE: StandingQuery = {
+export const FIRST_PAGE: StandingQuery = {
   window: null,
   phase: null,
   clinician: null,

@@ -1,6 +1,7 @@
 /** `npm run bench`: each promise of speed beside its comparator, in one run. Prints figures; asserts counts and plans, never times. */
 import { parseArgs } from 'node:util'
 import { intakeFigures } from './intake.ts'
+import { largeFigures } from './largeFigures.ts'
 import { machine, shellVersion } from './machine.ts'
 import type { Figure } from './measure.ts'
 import { listMeasured } from './reviewList.ts'
@@ -10,11 +11,12 @@ const { values } = parseArgs({
     json: { type: 'boolean', default: false },
     rows: { type: 'string', default: '100000' },
     patients: { type: 'string', default: '20000' },
+    large: { type: 'string', default: '1000000' },
     rounds: { type: 'string', default: '5' },
   },
 })
 
-function whole(name: 'rows' | 'patients' | 'rounds', least: number): number {
+function whole(name: 'rows' | 'patients' | 'rounds' | 'large', least: number): number {
   const text = values[name]
   const number = Number(text)
   if (/^\d{1,9}$/.test(text) && number >= least) return number
@@ -42,13 +44,18 @@ function told({ name, ours, comparator, ratio, aim, met, beside, spread }: Figur
   ].join('\n')
 }
 
-const [rows, patients, times] = [whole('rows', 1), whole('patients', 1), whole('rounds', 5)]
+const [rows, patients, times, bulk] = [whole('rows', 1), whole('patients', 1), whole('rounds', 5), whole('large', 0)]
 const figures: Figure[] = []
 
 if (shellVersion() === null) say('Without the sqlite3 shell there is nothing to hold intake against: left out.')
 else {
   say(`Intake of ${rows} rows, ${times + 1} rounds ...`)
   figures.push(...(await intakeFigures(rows, times)))
+}
+
+if (bulk > 0 && shellVersion() !== null) {
+  say(`Intake of ${bulk} rows in a process of its own, once, and of a tenth of them for its memory: it takes minutes ...`)
+  figures.push(...(await largeFigures(bulk, say)))
 }
 
 say('The review list at 400 patients ...')

@@ -39,8 +39,12 @@ export async function receiveFiles(request: Request): Promise<Response> {
   const source = sourceOf(request.headers.get('x-lowmark-source'))
   const dryRun = request.headers.get('x-lowmark-dry-run') === 'yes'
 
-  return answerInLines(
-    async (onProgress) => shortened(await acceptFilesApart(person.call, files.value, { source, dryRun, onProgress })),
-    'The files could not be read to the end. Nothing of an unfinished file was filed.',
-  )
+  const { files: spooled, drop } = files.value
+  return answerInLines(async (onProgress) => {
+    try {
+      return shortened(await acceptFilesApart(person.call, spooled, { source, dryRun, onProgress }))
+    } finally {
+      await drop()
+    }
+  }, 'The files could not be read to the end. Nothing of an unfinished file was filed.')
 }

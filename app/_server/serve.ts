@@ -1,6 +1,7 @@
 import { randomBytes, randomUUID } from 'node:crypto'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { fileURLToPath } from 'node:url'
+import { clearSpools } from '../../lib/usecases/index.ts'
 import { REMOTE_ADDRESS, REQUEST_ID, takeStatus } from './answers.ts'
 import { contentSecurityPolicy, securityHeaders } from './headers.ts'
 import { listen } from './listen.ts'
@@ -55,6 +56,8 @@ function completeHead(request: IncomingMessage, response: ServerResponse, reques
  */
 export async function serve({ port, databaseUrl, dev = false }: ServeOptions): Promise<Serving> {
   Object.assign(process.env, { DATABASE_URL: databaseUrl, NEXT_TELEMETRY_DISABLED: '1', NODE_ENV: dev ? 'development' : 'production' })
+  // What a server left behind that ended while files were arriving.
+  clearSpools()
   // Imported late: React and Next.js choose their production build by NODE_ENV when they are first loaded.
   const { default: next } = await import('next')
   const pages = next({ dev, dir: ROOT, hostname: '127.0.0.1' })

@@ -24,11 +24,11 @@ const LONGEST_END_OF_ZIP = 22 + 0xffff
 
 const latin1 = new TextDecoder('latin1')
 
-/** What a file is that is no text, told from its bytes; null where it may be text. Nothing is ever unpacked. */
-export function containerIn(bytes: Uint8Array): string | null {
-  const begins = CONTAINERS.find(([mark]) => mark.every((byte, at) => bytes[at] === byte))
+/** What a file is that is no text, told from how its bytes begin and end; null where it may be text. Nothing is ever unpacked. */
+export function containerIn(begin: Uint8Array, end: Uint8Array): string | null {
+  const begins = CONTAINERS.find(([mark]) => mark.every((byte, at) => begin[at] === byte))
   if (begins !== undefined) return begins[1]
-  if (MARKUP.test(latin1.decode(bytes.subarray(0, 200)))) return 'an XML document, a web page or a spreadsheet saved as one'
-  const end = latin1.decode(bytes.subarray(Math.max(0, bytes.length - LONGEST_END_OF_ZIP)))
-  return end.includes(END_OF_ZIP) ? 'a ZIP archive with something before it' : null
+  if (MARKUP.test(latin1.decode(begin.subarray(0, 200)))) return 'an XML document, a web page or a spreadsheet saved as one'
+  const tail = latin1.decode(end.subarray(Math.max(0, end.length - LONGEST_END_OF_ZIP)))
+  return tail.includes(END_OF_ZIP) ? 'a ZIP archive with something before it' : null
 }

@@ -12,7 +12,8 @@ export function refusedFile(reason: FileReason, sentence: string): RefusedFile {
   return { ok: false, reason, sentence }
 }
 
-const MOST_BYTES = 512 * 1024 * 1024
+/** More bytes than this no file may have. */
+export const MOST_BYTES = 512 * 1024 * 1024
 
 /** UTF-16 and UTF-32 begin with their byte order mark (Unicode Standard, table 2-4 and 23.8). */
 function otherUnicode(bytes: Uint8Array): boolean {
@@ -44,26 +45,33 @@ export function firstBadByte(bytes: Uint8Array): number {
   return at
 }
 
-export function tooManyBytes(length: number, fileName: string): RefusedFile | null {
-  return length <= MOST_BYTES ? null : refusedFile('file-too-large', `${fileName} has ${length} bytes; it may have at most 512 MiB.`)
+/** Refused for its length. `bytes` null: more than may be, and nobody counted further. */
+export function tooLarge(bytes: number | null, fileName: string): RefusedFile {
+  const length = bytes === null ? 'more than 512 MiB' : `${bytes} bytes`
+  return refusedFile('file-too-large', `${fileName} has ${length}; it may have at most 512 MiB.`)
+}
+
+/** So many bytes at the end of a file may say what it is. */
+export const END_BYTES = 128 * 1024
+
+/** Why bytes that begin and end so are no text in UTF-8, whatever stands between: a container of another kind, UTF-16. Null where they may be. */
+export function faultOfEnds(begin: Uint8Array, end: Uint8Array, fileName: string): RefusedFile | null {
+  const container = containerIn(begin, end)
+  if (container !== null) return refusedFile('not-a-text-file', `${fileName} is ${container}, whatever its name; it needs to be saved as CSV.`)
+  if (!otherUnicode(begin)) return null
+  return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte 1 begins no character, it is the mark of UTF-16; it needs to be saved as UTF-8.`)
+}
+
+/** Refused for a NUL byte, the first of which stands at `at`, counted from 0. */
+export function nulByteAt(at: number, fileName: string): RefusedFile {
+  return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${at + 1}; it needs to be text in UTF-8.`)
 }
 
 /** Why bytes cannot be the text of a file, whatever they say: too many, a container of another kind, a NUL byte. Null where they may be. */
 export function faultOfBytes(bytes: Uint8Array, fileName: string): RefusedFile | null {
-  const tooMany = tooManyBytes(bytes.length, fileName)
-  if (tooMany !== null) return tooMany
-  const container = containerIn(bytes)
-  if (container !== null) return refusedFile('not-a-text-file', `${fileName} is ${container}, whatever its name; it needs to be saved as CSV.`)
-  if (otherUnicode(bytes)) {
-    return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte 1 begins no character, it is the mark of UTF-16; it needs to be saved as UTF-8.`)
-  }
+  if (bytes.length > MOST_BYTES) return tooLarge(bytes.length, fileName)
   const nul = bytes.indexOf(0)
-  return nul < 0 ? null : nulByteAt(nul, fileName)
-}
-
-/** Refuses a file for the NUL byte at `at`, counted from 0. */
-export function nulByteAt(at: number, fileName: string): RefusedFile {
-  return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${at + 1}; it needs to be text in UTF-8.`)
+  return faultOfEnds(bytes, bytes, fileName) ?? (nul < 0 ? null : nulByteAt(nul, fileName))
 }
 
 /** Refuses a file for the byte at `at`, counted from 0, which begins no character. */
@@ -71,18 +79,7 @@ export function notUtf8At(at: number, fileName: string): RefusedFile {
   return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${at + 1} begins no character; it needs to be saved as UTF-8.`)
 }
 
-export function notUtf8(bytes: Uint8Array, fileName: string): RefusedFile {
-  return notUtf8At(firstBadByte(bytes), fileName)
-}
-
-/** The text of a file without its byte order mark, or why its bytes are no text. Bytes are counted from 1. */
-export function textOfBytes(bytes: Uint8Array, fileName: string): { readonly ok: true; readonly text: string } | RefusedFile {
-  const fault = faultOfBytes(bytes, fileName)
-  if (fault !== null) return fault
-  try {
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-    return text.trim() === '' ? refusedFile('empty-file', `${fileName} is empty; it needs a header row.`) : { ok: true, text }
-  } catch {
-    return notUtf8(bytes, fileName)
-  }
+/** Refused for its first bytes that are no UTF-8; `before` is how many bytes of the file stand before these. */
+export function notUtf8(bytes: Uint8Array, fileName: string, before = 0): RefusedFile {
+  return notUtf8At(before + firstBadByte(bytes), fileName)
 }

@@ -14,6 +14,7 @@ import { analyteOfCode, whyNeverMapped } from './loinc.ts'
 import { readMeasured, readUnit } from './measured.ts'
 import { readNumber } from './numberText.ts'
 import type { Interpreted, Problem } from './reason.ts'
+import { remembered } from './remembered.ts'
 import { field, freeText, isProblem, patientIdOf, type RawRow, rowProblem } from './row.ts'
 import { otherPerson } from './samePerson.ts'
 import { problem } from './sentences.ts'
@@ -36,13 +37,23 @@ function measuredOf(raw: RawRow, analyte: Analyte, status: ResultStatus): Measur
   return isProblem(read) && status === 'entered-in-error' ? { kind: 'none', reason: text || unread } : read
 }
 
-function limitOf(raw: RawRow, column: string, analyte: Analyte): ReferenceLimit | null | Problem {
-  const text = field(raw, column)
-  if (text === '') return null
+type LimitColumn = 'reference_low' | 'reference_high'
+
+function readLimit(column: LimitColumn, text: string, unitText: string, analyte: Analyte): ReferenceLimit | Problem {
   const read = readNumber(column, text)
   if (read === null || isProblem(read) || read.comparator !== null || read.value.lt(0)) return problem('limit-unreadable', { column, text })
-  const unit = readUnit(field(raw, 'unit'), analyte)
+  const unit = readUnit(unitText, analyte)
   return isProblem(unit) ? unit : { printed: read.value, kept: read.value.times(unit.factor) }
+}
+
+const limitsBefore = {
+  reference_low: remembered((text, unit, analyte) => readLimit('reference_low', text, unit, analyte as Analyte)),
+  reference_high: remembered((text, unit, analyte) => readLimit('reference_high', text, unit, analyte as Analyte)),
+} as const satisfies Readonly<Record<LimitColumn, unknown>>
+
+function limitOf(raw: RawRow, column: LimitColumn, analyte: Analyte): ReferenceLimit | null | Problem {
+  const text = field(raw, column)
+  return text === '' ? null : limitsBefore[column](text, field(raw, 'unit'), analyte)
 }
 
 interface Limits {

@@ -3,6 +3,7 @@ import { decimal, decimalText, exactly, type Interval, scaled, type UnitReading,
 import { analyteUnit } from './analyteUnit.ts'
 import { type NumberText, readNumber } from './numberText.ts'
 import type { Problem } from './reason.ts'
+import { remembered } from './remembered.ts'
 import { isProblem } from './row.ts'
 import { problem } from './sentences.ts'
 import { isInside, valueRange } from './valueRange.ts'
@@ -55,8 +56,7 @@ function measuredWords(analyte: Analyte, text: string, unitText: string): Measur
   return { kind: 'present', upTo: limit.value.times(unit.factor) }
 }
 
-/** What a value and its unit say of an analyte; a problem where they say nothing certain. Nothing is guessed and nothing is read in part. */
-export function readMeasured(analyte: Analyte, text: string, unitText: string): Measured | Problem {
+function readAfresh(analyte: Analyte, text: string, unitText: string): Measured | Problem {
   if (analyteUnit(analyte) === null) {
     const words = readWords(analyte, text)
     return words?.kind === 'none' ? words : { kind: 'immunofixation', reading: readImmunofixation(text) }
@@ -64,4 +64,11 @@ export function readMeasured(analyte: Analyte, text: string, unitText: string): 
   const number = readNumber('value', text)
   if (isProblem(number)) return number
   return number === null ? measuredWords(analyte, text, unitText) : measuredNumber(analyte, text, unitText, number)
+}
+
+const measuredBefore = remembered<Measured | Problem>((analyte, text, unitText) => readAfresh(analyte as Analyte, text, unitText))
+
+/** What a value and its unit say of an analyte; a problem where they say nothing certain. Nothing is guessed and nothing is read in part. */
+export function readMeasured(analyte: Analyte, text: string, unitText: string): Measured | Problem {
+  return measuredBefore(analyte, text, unitText)
 }

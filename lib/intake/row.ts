@@ -23,9 +23,11 @@ export interface RawRow {
 }
 
 const BLANK = ' \t\r\n'
+const SPACE = 0x20
 
 // By index: a regular expression would take quadratic time on a field of a million blanks.
 function withoutBlanksAround(text: string): string {
+  if (text.charCodeAt(0) > SPACE && text.charCodeAt(text.length - 1) > SPACE) return text
   let [from, to] = [0, text.length]
   while (from < to && BLANK.includes(text.charAt(from))) from++
   while (to > from && BLANK.includes(text.charAt(to - 1))) to--
@@ -50,7 +52,8 @@ export function patientIdOf(raw: RawRow): string {
 /** What is wrong with the row before any of its columns is understood: its length, U+0000, an empty required column. */
 export function rowProblem(raw: RawRow, required: readonly string[]): Problem | null {
   if (raw.refusal !== null) return raw.refusal
-  for (const [column, text] of Object.entries(raw.fields)) {
+  for (const column of Object.keys(raw.fields)) {
+    const text = raw.fields[column] ?? ''
     if (text.includes('\u0000')) return problem('bad-character', { column, text })
   }
   const empty = required.find((column) => field(raw, column) === '')

@@ -3,6 +3,7 @@ import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
+import { fileBytes, fileChunks } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
 import { loadHistory } from './read/history.ts'
@@ -10,6 +11,7 @@ import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
 import * as patients from './read/patients.ts'
 import * as plans from './read/plans.ts'
+import { problemRows } from './read/problemRows.ts'
 import * as record from './read/record.ts'
 import * as results from './read/results.ts'
 import * as list from './read/reviewList.ts'
@@ -48,7 +50,9 @@ export function readerOf(connection: Connection) {
     heldQueue: () => held.heldQueue(connection),
     heldRow: (id: number) => held.heldRowById(connection, id),
     file: (id: number) => files.fileById(connection, id),
-    fileBytes: (id: number) => files.fileBytes(connection, id),
+    fileBytes: (id: number) => fileBytes(connection, id),
+    fileChunks: (id: number) => fileChunks(connection, id),
+    problemRows: (fileId: number) => problemRows(connection, fileId),
     recentFiles: (count: number) => files.recentFiles(connection, count),
     refusedRows: (fileId: number) => files.refusedRows(connection, fileId),
     acceptedMessage: (key: MessageKey) => messages.acceptedMessage(connection, key),

@@ -26,6 +26,7 @@ export function txOf(connection: Connection) {
   return {
     ...readerOf(connection),
     insertFile: (file: files.NewFile) => files.insertFile(connection, file),
+    insertFileChunk: (sha256: string, number: number, bytes: Uint8Array) => files.insertFileChunk(connection, sha256, number, bytes),
     setFileCounts: (id: number, counts: FileCounts) => files.setFileCounts(connection, id, counts),
     insertAcceptedMessage: (message: messages.NewAcceptedMessage) => messages.insertAcceptedMessage(connection, message),
     insertPatient: (patient: Patient, from: patients.RowOfFile) => patients.insertPatient(connection, patient, from),

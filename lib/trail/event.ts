@@ -64,7 +64,15 @@ export type TrailEvent =
       /** Patients its results brought, from a source trusted to add them; absent where none. */
       readonly patientsAdded?: number
     }
-  | { readonly action: 'intake-refused'; readonly fileName: string; readonly sha256: string; readonly reason: string }
+  | {
+      readonly action: 'intake-refused'
+      readonly fileName: string
+      readonly sha256: string
+      readonly reason: string
+      /** Where its bytes are kept part by part, each with its own entry. */
+      readonly part?: number
+      readonly parts?: number
+    }
   /** The host it listens on, and how connections are kept private: not at all, by the program's certificate, by certificates on both sides. */
   | { readonly action: 'listener-started'; readonly at: string; readonly tls: 'none' | 'server' | 'both'; readonly source: string | null }
   | { readonly action: 'listener-stopped'; readonly at: string; readonly source: string | null }

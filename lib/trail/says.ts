@@ -32,7 +32,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
     `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}` +
     `${patientsAdded === 0 ? '' : `; ${counted(patientsAdded, 'patient was', 'patients were')} added`}.`,
-  'intake-refused': ({ fileName, reason }) => `${fileName} was refused whole (${reason}).`,
+  'intake-refused': ({ fileName, reason, part = 1, parts = 1 }) =>
+    `${fileName} was refused whole (${reason})${parts > 1 ? `; part ${part} of ${parts} of it was kept` : ''}.`,
   'listener-started': ({ at, tls }) => `Messages are taken at ${at}, ${TLS[tls]}.`,
   'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
   'message-repeated': ({ fileId }) => `The message of file ${fileId} came again and was acknowledged again; nothing was filed.`,

@@ -88,6 +88,7 @@ test('the generated client reads every table', async () => {
   const { prisma } = store
   const counts = await Promise.all([
     prisma.intakeFileBytes.findMany(),
+    prisma.intakeFileChunk.findMany(),
     prisma.intakeFile.findMany({ include: { results: true, heldRows: true } }),
     prisma.patient.findMany({ include: { standing: true } }),
     prisma.patientVersion.findMany(),

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
-import { acceptFiles, acceptFilesApart, type IncomingFile, type Progress } from '../../lib/usecases/index.ts'
+import { acceptFiles, acceptFilesApart, type IncomingFile, type Progress, readReport } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { counts, csv, only, patientRow, take } from './clinic.ts'
@@ -48,10 +48,11 @@ test('a process apart takes files in, tells how far it is, and this one answers 
   expect(store.reader.file(outcome[0]?.fileId ?? 0)).toMatchObject({ receivedBy: 'a navigator', filed: 12_000 })
 })
 
-test('a long answer arrives whole: every refused row is in it', async () => {
+test('a long answer arrives: its first thousand rows, and every one in the report', async () => {
   const lines = Array.from({ length: 40_000 }, (_, index) => `P1,2026-02-30,33358-3,14.2,g/L,A${index}`)
   const [report] = granted(await acceptFilesApart(callOf(store), [textFile('r.csv', lines)], OPTIONS))
-  expect(report?.problems).toHaveLength(40_000)
+  expect(report?.problems.map(({ line }) => line)).toEqual(Array.from({ length: 1_000 }, (_, at) => at + 2))
+  expect(granted(await readReport(callOf(store), report?.fileId ?? 0)).problems).toHaveLength(40_000)
 })
 
 test('a database that cannot be opened is an answer with its reason', async () => {

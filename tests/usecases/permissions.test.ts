@@ -112,6 +112,9 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   consoleCall: 'names who calls',
   isDemonstration: 'is said on every page',
   isEmptyDatabase: 'is asked when the program starts',
+  openSpool: 'puts what arrives beside the database; taking it in asks',
+  spoolFiles: 'does the same with several files; the upload asks before it',
+  clearSpools: 'takes away what a program that ended left, when the next starts',
 }
 
 let store: Store

@@ -1,6 +1,6 @@
 import type { ByteSource } from '../byteSource.ts'
 import { containerIn } from '../container.ts'
-import { nulByteAt, type RefusedFile, refusedFile, tooManyBytes } from '../fileBytes.ts'
+import { MOST_BYTES, nulByteAt, type RefusedFile, refusedFile, tooLarge } from '../fileBytes.ts'
 import { MORE_TEXT } from '../json/faultWords.ts'
 import type { OpenTable } from '../table.ts'
 import { bundleFault, entryOfBundle } from './bundle.ts'
@@ -27,7 +27,7 @@ const HEAD = 200
 export function beginsLikeJson(source: ByteSource): boolean {
   const windows = new Windows(source)
   const first = windows.byteAt(beginOf(windows))
-  return (first === OBJECT || first === LIST) && containerIn(windows.bytes(0, Math.min(HEAD, windows.length))) === null
+  return (first === OBJECT || first === LIST) && containerIn(windows.bytes(0, Math.min(HEAD, windows.length)), new Uint8Array(0)) === null
 }
 
 const noFhir = (fileName: string): RefusedFile =>
@@ -78,8 +78,7 @@ function opened(windows: Windows, start: number, bad: number | null, fileName: s
  * time, and of all of them some tens of bytes each. Never throws on what the file says. `block` is how many bytes are read at a time.
  */
 export function openFhir(source: ByteSource, fileName: string, block?: number): OpenTable {
-  const tooMany = tooManyBytes(source.length, fileName)
-  if (tooMany !== null) return tooMany
+  if (source.length > MOST_BYTES) return tooLarge(source.length, fileName)
   const windows = new Windows(source, block)
   const { nul, bad } = faultyBytes(windows)
   if (nul !== null) return nulByteAt(nul, fileName)

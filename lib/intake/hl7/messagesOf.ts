@@ -3,7 +3,7 @@ import { type RefusedFile, refusedFile } from '../fileBytes.ts'
 import { quoted } from '../quoted.ts'
 import { type EnvelopeMark, envelopeFault, isEnvelope } from './batch.ts'
 import { messageFault } from './messageFault.ts'
-import { type PhysicalLine, physicalLines } from './physicalLines.ts'
+import type { PhysicalLine } from './physicalLines.ts'
 import { type Segment, segmentOf } from './segment.ts'
 import { namesSeparators, separatorsOf } from './separators.ts'
 
@@ -34,29 +34,38 @@ function nextSegment(physical: PhysicalLine, context: Hl7Context | null, fileNam
   return refusedFile('hl7-truncated', `${fileName} is cut off: its last segment, ${segment.name} on line ${line}, has no line end.`)
 }
 
-/** Splits a text that is HL7 (`isHl7`) into its messages, or says what is broken, where, in the first place. Nothing is skipped. */
-export function messagesOf(text: string, fileName: string): readonly Message[] | RefusedFile {
-  const messages: { readonly header: Segment; readonly segments: Segment[] }[] = []
+/**
+ * Tells `take` the messages of a file one after another, or says what is broken, where, in the first place: what its lines cannot be comes before what
+ * a message lacks, and that before the counts of batches. Nothing is skipped. Where a file is refused, what `take` was told does not count.
+ */
+export function eachMessage<Line extends PhysicalLine>(
+  lines: Iterable<Line>,
+  fileName: string,
+  take: (message: Message, first: Line, next: Line | null) => void,
+): RefusedFile | null {
   const marks: EnvelopeMark[] = []
-  let open: Segment[] | null = null
-  let context: Hl7Context | null = null
-  for (const physical of physicalLines(text)) {
+  let open: { readonly first: Line; readonly header: Segment; readonly segments: Segment[] } | null = null
+  let [context, count, faulty]: [Hl7Context | null, number, RefusedFile | null] = [null, 0, null]
+  const close = (next: Line | null): void => {
+    if (open === null) return
+    faulty ??= messageFault(open, ++count, fileName)
+    if (faulty === null) take(open, open.first, next)
+    open = null
+  }
+  for (const physical of lines) {
     const segment = nextSegment(physical, context, fileName)
     if ('ok' in segment) return segment
     context = segment.split.context
     if (segment.name === 'MSH') {
-      open = []
-      messages.push({ header: segment, segments: open })
+      close(physical)
+      open = { first: physical, header: segment, segments: [] }
     } else if (isEnvelope(segment.name)) {
-      open = null
-      marks.push({ segment, before: messages.length })
+      close(physical)
+      marks.push({ segment, before: count })
     } else if (open === null) {
       return refusedFile('hl7-structure', `${fileName} has ${segment.name} on line ${segment.line} outside any message; MSH is missing before it.`)
-    } else open.push(segment)
+    } else open.segments.push(segment)
   }
-  for (const [at, message] of messages.entries()) {
-    const fault = messageFault(message, at + 1, fileName)
-    if (fault !== null) return fault
-  }
-  return envelopeFault(marks, messages.length, fileName) ?? messages
+  close(null)
+  return faulty ?? envelopeFault(marks, count, fileName)
 }

@@ -1,9 +1,13 @@
-import { type RefusedFile, refusedFile, textOfBytes } from '../fileBytes.ts'
+import { bytesInMemory } from '../byteSource.ts'
+import { type RefusedFile, refusedFile } from '../fileBytes.ts'
 import { quoted } from '../quoted.ts'
-import type { ReadTable } from '../table.ts'
+import type { OpenTable } from '../table.ts'
+import { tableInMemory } from '../tableInMemory.ts'
+import { textOfSource } from '../textOfSource.ts'
 import { controlIdOf, headerFault } from './headerFault.ts'
 import { messageRows } from './messageRows.ts'
-import { messagesOf } from './messagesOf.ts'
+import { eachMessage, type Message } from './messagesOf.ts'
+import { physicalLines } from './physicalLines.ts'
 import { fieldCount, partOf, type Segment, segmentOf } from './segment.ts'
 import { separatorsOf } from './separators.ts'
 
@@ -22,7 +26,7 @@ export interface NetworkMessage {
   /** As a file is named; it carries no patient. */
   readonly name: string
   /** Its rows, or why it is refused whole. */
-  readonly table: ReadTable
+  readonly table: OpenTable
 }
 
 const CALLED = 'The message'
@@ -48,21 +52,23 @@ function partyOf(header: Segment, field: number): string {
   return parts.join('^').replace(/\^+$/, '')
 }
 
-function rowsOf(bytes: Uint8Array): ReadTable {
-  const decoded = textOfBytes(bytes, CALLED)
-  if (!decoded.ok) return decoded
+function rowsOf(bytes: Uint8Array): OpenTable {
+  const fault = textOfSource(bytesInMemory(bytes), CALLED)
+  if (!fault.ok) return fault
+  const text = new TextDecoder().decode(bytes)
   // The frame says where a message ends: many senders leave the last line end out, which in a file would say that it was cut off.
-  const messages = messagesOf(/[\r\n]$/.test(decoded.text) ? decoded.text : `${decoded.text}\r`, CALLED)
-  if ('ok' in messages) return messages
+  const messages: Message[] = []
+  const broken = eachMessage(physicalLines(/[\r\n]$/.test(text) ? text : `${text}\r`), CALLED, (message) => messages.push(message))
+  if (broken !== null) return broken
   const [message] = messages
   if (message === undefined || messages.length > 1) {
     return refusedFile('hl7-structure', `${CALLED} is ${messages.length} messages in one frame; each needs a frame of its own.`)
   }
-  return { ok: true, kind: 'results', rows: messageRows(message) }
+  return tableInMemory('results', messageRows(message))
 }
 
 function unreadable(bytes: Uint8Array): RefusedFile {
-  const fault = textOfBytes(bytes, CALLED)
+  const fault = textOfSource(bytesInMemory(bytes), CALLED)
   if (!fault.ok && fault.reason !== 'empty-file') return fault
   const why = bytes.length === 0 ? 'is empty' : 'does not begin with an MSH segment that names usable separators, such as MSH|^~\\&'
   return refusedFile('hl7-no-header', `${CALLED} ${why}; nobody can be answered.`)

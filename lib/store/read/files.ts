@@ -68,12 +68,6 @@ export function fileById({ statement }: Connection, id: number): StoredFile | nu
   return row === undefined ? null : storedFile(row)
 }
 
-/** The bytes of a file as received; null where the number is nobody's. */
-export function fileBytes({ statement }: Connection, id: number): Buffer | null {
-  const sql = 'SELECT bytes FROM intake_file_bytes JOIN intake_file USING (sha256) WHERE intake_file.id = ?'
-  return statement<{ bytes: Buffer }>(sql).get(id)?.bytes ?? null
-}
-
 /** A refused or held row of a file. */
 export interface RefusedRow {
   readonly line: number

@@ -1,5 +1,5 @@
 import { type Correction, currentVersion } from '../../results/index.ts'
-import type { Connection } from '../connection.ts'
+import { type Connection, wideRows } from '../connection.ts'
 import { type StoredResult, storedResult } from '../rows/result.ts'
 import type { ResultColumns } from '../rows/resultColumns.ts'
 
@@ -10,7 +10,7 @@ const CURRENT = `${SELECT} WHERE patient_id = ? AND current = 1 AND status NOT I
 
 /** Current versions of a patient's results that were not withdrawn, oldest first. */
 export function currentResults({ statement }: Connection, patientId: string): StoredResult[] {
-  return statement<Row>(CURRENT).all(patientId).map(storedResult)
+  return wideRows(statement<Row>(CURRENT), patientId).map(storedResult)
 }
 
 /** Every stored version of one result, first report first. */
@@ -20,7 +20,7 @@ export function resultVersions({ statement }: Connection, identity: string): Sto
 
 /** Every stored version of every result of a patient, by identity and then version. */
 export function patientResultVersions({ statement }: Connection, patientId: string): StoredResult[] {
-  return statement<Row>(`${SELECT} WHERE patient_id = ? ORDER BY identity, version`).all(patientId).map(storedResult)
+  return wideRows(statement<Row>(`${SELECT} WHERE patient_id = ? ORDER BY identity, version`), patientId).map(storedResult)
 }
 
 /** One stored version by its number, or null. */

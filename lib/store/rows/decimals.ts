@@ -12,5 +12,6 @@ export function decimalOrNull(text: string | null): Decimal | null {
 
 /** The interval two columns hold; an empty upper end is open. */
 export function intervalOf(low: string, high: string | null): Interval {
-  return { low: decimal(low), high: decimalOrNull(high) }
+  const least = decimal(low)
+  return { low: least, high: high === low ? least : decimalOrNull(high) }
 }

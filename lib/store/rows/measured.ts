@@ -31,8 +31,7 @@ const NOTHING = {
 
 export type MeasuredColumns = Pick<ResultColumns, 'kind' | keyof typeof NOTHING>
 
-/** A measured value as columns; those its kind does not use are null. */
-export function measuredColumns(value: Measured): MeasuredColumns {
+function columnsOf(value: Measured): MeasuredColumns {
   switch (value.kind) {
     case 'number':
       return {
@@ -54,6 +53,18 @@ export function measuredColumns(value: Measured): MeasuredColumns {
     case 'not-detected':
       return { ...NOTHING, kind: 'not-detected' }
   }
+}
+
+// Many rows of a file have one value, read once (`remembered` of intake): its decimals are written once too.
+const known = new WeakMap<Measured, MeasuredColumns>()
+
+/** A measured value as columns; those its kind does not use are null. */
+export function measuredColumns(value: Measured): MeasuredColumns {
+  const before = known.get(value)
+  if (before !== undefined) return before
+  const columns = columnsOf(value)
+  known.set(value, columns)
+  return columns
 }
 
 /** The measured value a row holds. Throws where the row was changed by another program into what no value can be. */

@@ -25,9 +25,23 @@ function limitOf(kept: string | null, printed: string | null): ReferenceLimit | 
   return kept === null || printed === null ? null : { kept: decimal(kept), printed: decimal(printed) }
 }
 
+const NO_LIMIT = { kept: null, printed: null } as const
+const limitTexts = new WeakMap<ReferenceLimit, { readonly kept: string; readonly printed: string }>()
+
+/** A limit as columns; the decimals of one that many rows share are written once. */
+function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | null; readonly printed: string | null } {
+  if (limit === null) return NO_LIMIT
+  const before = limitTexts.get(limit)
+  if (before !== undefined) return before
+  const texts = { kept: decimalText(limit.kept), printed: decimalText(limit.printed) }
+  limitTexts.set(limit, texts)
+  return texts
+}
+
 /** The columns of a new row. */
 export function resultColumns({ patientId, identity, result, provenance }: NewResult, current: boolean): Omit<ResultColumns, 'id'> {
-  const { collected, referenceLow, referenceHigh } = result
+  const { collected } = result
+  const [low, high] = [limitColumns(result.referenceLow), limitColumns(result.referenceHigh)]
   return {
     patient_id: patientId,
     identity,
@@ -43,10 +57,10 @@ export function resultColumns({ patientId, identity, result, provenance }: NewRe
     accession: result.accession,
     laboratory: result.laboratory,
     method: result.method,
-    reference_low_kept: referenceLow === null ? null : decimalText(referenceLow.kept),
-    reference_low_printed: referenceLow === null ? null : decimalText(referenceLow.printed),
-    reference_high_kept: referenceHigh === null ? null : decimalText(referenceHigh.kept),
-    reference_high_printed: referenceHigh === null ? null : decimalText(referenceHigh.printed),
+    reference_low_kept: low.kept,
+    reference_low_printed: low.printed,
+    reference_high_kept: high.kept,
+    reference_high_printed: high.printed,
     reported_at: result.reportedAt?.text ?? null,
     value_text: provenance.valueText,
     unit_text: provenance.unitText,

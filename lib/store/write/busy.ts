@@ -10,7 +10,8 @@ export function isBusy(error: unknown): boolean {
 }
 
 const FIRST_PAUSE_MS = 1
-const LONGEST_PAUSE_MS = 20
+// Shorter than the breath a large file takes between two parts, so that nobody misses it.
+const LONGEST_PAUSE_MS = 5
 
 /**
  * Tries `attempt` until SQLite no longer answers that the database is busy, at most `patienceMs`, and leaves the thread free in between:

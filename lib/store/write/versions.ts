@@ -28,7 +28,7 @@ const RESULT = insertSql('result', RESULT_COLUMNS)
 export function insertResultVersion(connection: Connection, version: NewResult, current: boolean): number {
   if (current && version.result.version > 1) noneCurrent(connection, 'result', version.identity)
   const row = resultColumns(version, current)
-  return Number(connection.statement(RESULT).run(...RESULT_COLUMNS.map((column) => row[column])).lastInsertRowid)
+  return Number(connection.statement(RESULT).run(RESULT_COLUMNS.map((column) => row[column])).lastInsertRowid)
 }
 
 /** A version of a course event to be stored. */

@@ -49,23 +49,28 @@ function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlac
 }
 
 /** Stores a version of a result and lets the version count that the laboratory's own order says counts. */
-export function storeVersion(tx: Tx, incoming: IncomingResult, version: number, stored: readonly LabResult[], place: RowPlace): void {
-  const { patientId, provenance, ...result } = incoming
-  const identity = resultIdentity(incoming)
-  const isCurrent = currentVersion([...stored, { ...result, version }])?.version === version
-  tx.insertResultVersion(
-    { patientId, identity, result: { ...result, version }, provenance: { ...provenance, fileId: place.fileId, line: place.line } },
-    isCurrent,
-  )
+export function storeVersion(
+  tx: Tx,
+  incoming: IncomingResult,
+  version: number,
+  stored: readonly LabResult[],
+  { fileId, line }: RowPlace,
+  identity = resultIdentity(incoming),
+): void {
+  const { patientId, provenance } = incoming
+  const result = { ...incoming, version }
+  const isCurrent = stored.length === 0 || currentVersion([...stored, result])?.version === version
+  tx.insertResultVersion({ patientId, identity, result, provenance: { ...provenance, fileId, line } }, isCurrent)
 }
 
 /** Files a result, or says why a person has to decide. */
 function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
-  const stored = tx.versionsOf(resultIdentity(incoming)).map(({ result }) => result)
+  const identity = resultIdentity(incoming)
+  const stored = tx.versionsOf(identity).map(({ result }) => result)
   const filing = decideFiling(incoming, stored)
   const { patientId } = incoming
   if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
-  if (filing.outcome !== 'known') storeVersion(tx, incoming, filing.version, stored, place)
+  if (filing.outcome !== 'known') storeVersion(tx, incoming, filing.version, stored, place, identity)
   return { outcome: filing.outcome, patientId }
 }
 

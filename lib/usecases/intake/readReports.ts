@@ -1,4 +1,4 @@
-import type { Reader, StoredFile } from '../../store/index.ts'
+import type { StoredFile } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { FileReport, RowProblem } from '../views.ts'
@@ -7,12 +7,6 @@ const RECENT = 50
 
 function reportOf({ id, name, byteCount, ...file }: StoredFile, problems: readonly RowProblem[]): FileReport {
   return { ...file, fileId: id, fileName: name, bytes: byteCount, dryRun: false, problems }
-}
-
-function problemsOf(reader: Reader, fileId: number): RowProblem[] {
-  const refused = reader.refusedRows(fileId).map((row): RowProblem => ({ ...row, outcome: 'refused' }))
-  const held = reader.heldRowsOfFile(fileId).map(({ line, reason, sentence, row }): RowProblem => ({ line, reason, sentence, row, outcome: 'held' }))
-  return [...refused, ...held].toSorted((a, b) => a.line - b.line)
 }
 
 /** The files that came in last, without their rows. */
@@ -28,5 +22,5 @@ export async function readReport(call: Call, fileId: number): Promise<Outcome<Fi
   const { reader } = call.store
   const file = reader.file(fileId)
   if (file === null) return { ok: false, kind: 'not-found', reason: `No file has the number ${fileId}.` }
-  return { ok: true, value: reportOf(file, problemsOf(reader, fileId)) }
+  return { ok: true, value: reportOf(file, [...reader.problemRows(fileId)]) }
 }

@@ -1,50 +1,61 @@
 import { createHash } from 'node:crypto'
-import { field, type RawRow, readTable } from '../../intake/index.ts'
-import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
-import type { Tx } from '../../store/index.ts'
+import { type ByteSource, bytesInMemory, type OpenTable, openTable, tooLarge } from '../../intake/index.ts'
+import { FILE_CHUNK_BYTES, type Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 import { fileMeant } from './fileMeant.ts'
 import type { RowAnswer } from './fileRow.ts'
-import type { IncomingFile, IntakeOptions } from './incoming.ts'
+import { fileSource } from './fileSource.ts'
+import type { IntakeOptions, ReceivedFile } from './incoming.ts'
+import { keepPieces, type Pieces, piecesIn } from './pieces.ts'
 import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
 import { releaseCorrections } from './releaseHeld.ts'
 
 /** A file as far as it can be read without the database. */
 export interface OpenedFile {
-  readonly file: IncomingFile
+  readonly file: Pick<ReceivedFile, 'name'>
   readonly sha256: string
-  readonly table: ReturnType<typeof readTable>
+  readonly source: ByteSource
+  readonly table: OpenTable
+  readonly close: () => void
 }
 
-export function openFile(file: IncomingFile): OpenedFile {
-  return { file, sha256: createHash('sha256').update(file.bytes).digest('hex'), table: readTable(file.bytes, file.name) }
+/** Opens a file and reads it once to its end. It lies closed until it is read again; whoever reads it again closes it. */
+export function openFile(file: ReceivedFile): OpenedFile {
+  const { name } = file
+  if ('bytes' in file) {
+    const source = bytesInMemory(file.bytes)
+    const sha256 = createHash('sha256').update(file.bytes).digest('hex')
+    return { file, sha256, source, table: openTable(source, name), close: () => undefined }
+  }
+  const { sha256, byteCount, path } = file
+  const { close, ...source } = fileSource(path)
+  try {
+    return { file, sha256, source, table: byteCount === null ? tooLarge(null, name) : openTable(source, name), close }
+  } finally {
+    close()
+  }
 }
-
-/** Originals before their corrections, so that the order of rows within a file decides nothing. Patients before results, as the reader gives them. */
-function originalsFirst(rows: readonly RawRow[]): RawRow[] {
-  const corrects = (raw: RawRow) =>
-    raw.kind === 'results' && RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
-  return [...rows.filter((raw) => !corrects(raw)), ...rows.filter(corrects)]
-}
-
-/** Rows between two words of progress. */
-const PROGRESS_EVERY = 5_000
 
 export type ReadableFile = OpenedFile & { readonly table: { readonly ok: true } }
 
 /**
- * Understands every row before anything is locked, in the order of filing. Of patients nothing is read ahead: one row of theirs decides how the next
+ * Understands some rows before anything is locked, in the order given. Of patients nothing is read ahead: one row of theirs decides how the next
  * is read.
  */
-export function readAhead({ file, table }: ReadableFile, call: Call, { source, onProgress }: IntakeOptions): readonly Understood[] {
-  const { rows } = table
-  const find = rememberingPatients(call.store.reader.patient)
-  const knowledge = call.store.reader.sourceKnowledge(source)
-  return originalsFirst(rows).map((raw, index) => {
-    if ((index + 1) % PROGRESS_EVERY === 0) onProgress?.({ step: `${file.name}: rows read`, done: index + 1, of: rows.length })
+export function readAhead(
+  { table }: ReadableFile,
+  places: Iterable<number>,
+  source: string | null,
+  call: Call,
+  known: Pick<Tx, 'patient' | 'sourceKnowledge'> = call.store.reader,
+): Understood[] {
+  const find = rememberingPatients(known.patient)
+  const knowledge = known.sourceKnowledge(source)
+  return Array.from(places, (place) => {
+    const raw = table.rowAt(place)
     return understand(raw, knowledge, raw.kind === 'patients' ? () => null : find, call.today)
   })
 }
@@ -60,13 +71,14 @@ function settle(tx: Tx, find: Tx['patient'], { raw, meant, patientId, ...read }:
 }
 
 /** A report of a file of which no row is taken in yet. */
-export function emptyReport({ file, sha256, table }: ReadableFile, call: Call, { source, dryRun }: IntakeOptions): FileReport {
+export function emptyReport({ file, sha256, source: { length }, table }: ReadableFile, call: Call, { source, dryRun }: IntakeOptions): FileReport {
   const origin = { source, receivedAt: call.now, receivedBy: call.actor.name, dryRun, refusedWhole: null, problems: [] }
-  const counts = { rowsInFile: table.rows.length, rows: 0, filed: 0, known: 0, corrected: 0, held: 0, refused: 0, released: 0, patientsAdded: 0 }
-  return { fileId: null, fileName: file.name, sha256, bytes: file.bytes.byteLength, kind: table.kind, ...origin, ...counts }
+  const counts = { rowsInFile: table.count, rows: 0, filed: 0, known: 0, corrected: 0, held: 0, refused: 0, released: 0, patientsAdded: 0 }
+  return { fileId: null, fileName: file.name, sha256, bytes: length, kind: table.kind, ...origin, ...counts }
 }
 
-function keptFile(tx: Tx, { file, table }: ReadableFile, { source, receivedAt, receivedBy, rowsInFile }: FileReport): number {
+function keptFile(tx: Tx, { file, sha256, source: bytes, table }: ReadableFile, { source, receivedAt, receivedBy, rowsInFile }: FileReport): number {
+  const byteCount = bytes.length
   return tx.insertFile({
     name: file.name,
     kind: table.kind,
@@ -74,7 +86,7 @@ function keptFile(tx: Tx, { file, table }: ReadableFile, { source, receivedAt, r
     receivedAt,
     receivedBy,
     rowsInFile,
-    bytes: file.bytes,
+    bytes: byteCount > FILE_CHUNK_BYTES ? { sha256, byteCount } : bytes.read(0, byteCount),
     refusedWhole: null,
     counts: null,
   })
@@ -82,10 +94,19 @@ function keptFile(tx: Tx, { file, table }: ReadableFile, { source, receivedAt, r
 
 /**
  * Takes some rows of a file in, with the standing of everybody they touch, and answers what became of these rows alone. Runs inside the transaction
- * that keeps all of it; the first part keeps the file. `before` is the report of the parts before.
+ * that keeps all of it; the first part keeps the file. `before` is the report of the parts before. `pieces` of the bytes are kept with them: all of
+ * them with the first part, unless said.
  */
-export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood[], before: FileReport, call: Call): FileReport {
+export function takePart(
+  tx: Tx,
+  opened: ReadableFile,
+  read: readonly Understood[],
+  before: FileReport,
+  call: Call,
+  pieces: Pieces = { from: 0, to: before.fileId === null ? piecesIn(opened) : 0 },
+): FileReport {
   const fileId = before.fileId ?? keptFile(tx, opened, before)
+  keepPieces(tx, opened, pieces)
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
   const touched = new Set<string>()
@@ -120,7 +141,10 @@ export function takePart(tx: Tx, opened: ReadableFile, read: readonly Understood
   return part
 }
 
-/** The report of the parts so far; its problems in the order of taking. */
+/** So many problems a report itself holds; all of them are in the database (`problemRows`). */
+export const PROBLEMS_TOLD = 1_000
+
+/** The report of the parts so far; its first problems in the order of taking. */
 export function together(before: FileReport, part: FileReport): FileReport {
   const sum = (count: 'rows' | 'filed' | 'known' | 'corrected' | 'held' | 'refused' | 'released' | 'patientsAdded') => before[count] + part[count]
   const counts = { filed: sum('filed'), known: sum('known'), corrected: sum('corrected'), held: sum('held'), refused: sum('refused') }
@@ -130,7 +154,7 @@ export function together(before: FileReport, part: FileReport): FileReport {
     ...counts,
     released: sum('released'),
     patientsAdded: sum('patientsAdded'),
-    problems: [...before.problems, ...part.problems],
+    problems: [...before.problems, ...part.problems].slice(0, PROBLEMS_TOLD),
   }
 }
 

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto'
-import { type Answer, isSameMessage, type MessageKey, type NetworkMessage, type RefusedFile } from '../../intake/index.ts'
+import { type Answer, bytesInMemory, isSameMessage, type MessageKey, type NetworkMessage, type RefusedFile } from '../../intake/index.ts'
 import type { AcceptedMessage, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { eventOf, refuseWhole } from '../intake/acceptFiles.ts'
 import type { IntakeOptions } from '../intake/incoming.ts'
+import { eventOf } from '../intake/keepFile.ts'
+import { refuseWhole } from '../intake/refuseWhole.ts'
 import { emptyReport, type OpenedFile, type ReadableFile, readAhead, takePart } from '../intake/takeFile.ts'
 import type { FileReport } from '../views.ts'
 
@@ -27,10 +28,10 @@ async function refused(opened: OpenedFile, table: RefusedFile, call: Call, optio
   return { code: 'AR', says: table.sentence, reason: table.reason }
 }
 
-function isRepetition(tx: Tx, earlier: AcceptedMessage, { sha256, file }: ReadableFile): boolean {
+function isRepetition(tx: Tx, earlier: AcceptedMessage, { sha256, source }: ReadableFile): boolean {
   if (earlier.sha256 === sha256) return true
   const bytes = tx.fileBytes(earlier.fileId)
-  return bytes !== null && isSameMessage(bytes, file.bytes)
+  return bytes !== null && isSameMessage(bytes, source.read(0, source.length))
 }
 
 /** All of a message in one transaction: its bytes, its rows, the standings, the log row, and its control id. What was accepted earlier is not filed again. */
@@ -38,7 +39,7 @@ function filed(opened: ReadableFile, key: MessageKey, call: Call, options: Intak
   const { sha256 } = opened
   const { source } = options
   const before = emptyReport(opened, call, options)
-  const read = readAhead(opened, call, options)
+  const read = readAhead(opened, Array(opened.table.count).keys(), source, call)
   return call.store.record(call, (tx) => {
     const earlier = tx.acceptedMessage(key)
     if (earlier !== null) {
@@ -61,7 +62,8 @@ function filed(opened: ReadableFile, key: MessageKey, call: Call, options: Intak
 export async function keepMessage(message: NetworkMessage, bytes: Uint8Array, source: string | null, call: Call): Promise<Answer> {
   const { name, table, key } = message
   const options = { source, dryRun: false }
-  const opened: OpenedFile = { file: { name, bytes }, sha256: createHash('sha256').update(bytes).digest('hex'), table }
+  const sha256 = createHash('sha256').update(bytes).digest('hex')
+  const opened: OpenedFile = { file: { name }, sha256, source: bytesInMemory(bytes), table, close: () => undefined }
   if (!table.ok) return refused(opened, table, call, options)
   if (!isReadable(opened) || key === null) throw new Error(`${name} was read and has no key.`)
   try {

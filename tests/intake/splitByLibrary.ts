@@ -1,5 +1,5 @@
 import Papa from 'papaparse'
-import { type RefusedFile, refusedFile } from './fileBytes.ts'
+import { type RefusedFile, refusedFile } from '../../lib/intake/fileBytes.ts'
 
 /** One record of a CSV text: its first physical line, itself as received without the line end, and its cells. */
 export interface CsvRow {
@@ -25,7 +25,7 @@ function withoutReturn(cells: readonly string[], text: string): readonly string[
  * Splits a CSV text (RFC 4180; comma; LF, CRLF or CR) into its records, none skipped but empty lines at the very end. A quote that is never closed, or
  * one that is followed by more text, makes it uncertain where records begin: the whole file is refused with the line.
  */
-export function csvRows(text: string, fileName: string): readonly CsvRow[] | RefusedFile {
+export function splitByLibrary(text: string, fileName: string): readonly CsvRow[] | RefusedFile {
   const end = text.includes('\n') ? '\n' : '\r'
   const rows: CsvRow[] = []
   const blanks: CsvRow[] = []
