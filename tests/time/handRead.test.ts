@@ -23,20 +23,24 @@ const moments = fc
   .tuple(days, times)
   .map(([day, [hour, minute, second, end]]) => `${day}T${hour}:${minute}${second === '' ? '' : `:${second}`}${end}`)
 
-/** The calendar library's own answer. */
+/** The calendar library's own answer. There is no year 0000 (FHIR R4, `date`). */
 function dayByLibrary(text: string): string | null {
   try {
-    return /^\d{4}-\d{2}-\d{2}$/.test(text) ? Temporal.PlainDate.from(text, { overflow: 'reject' }).toString() : null
+    return /^(?!0000)\d{4}-\d{2}-\d{2}$/.test(text) ? Temporal.PlainDate.from(text, { overflow: 'reject' }).toString() : null
   } catch {
     return null
   }
 }
 
+/** Offsets go to 14 hours (FHIR R4, `dateTime`); a second 60 ends a day of UTC and stands nowhere else (ITU-R TF.460-6). */
 function orderByLibrary(text: string): number | null {
-  const form = /^(\d{4}-\d{2}-\d{2})T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:?\d{2})$/.exec(text)
+  const form = /^(\d{4}-\d{2}-\d{2})T\d{2}:\d{2}(:(\d{2})(\.\d{1,9})?)?(?:Z|[+-](\d{2}):?(\d{2}))$/.exec(text)
   if (form === null || dayByLibrary(form[1] ?? '') === null) return null
+  const [, , , second, , hours = '0', minutes = '0'] = form
+  if (Number(hours) * 60 + Number(minutes) > 14 * 60) return null
   try {
-    return Temporal.Instant.from(text).epochMilliseconds
+    const instant = Temporal.Instant.from(text)
+    return second === '60' && !instant.toString().includes('T23:59:59') ? null : instant.epochMilliseconds
   } catch {
     return null
   }

@@ -27,13 +27,15 @@ export async function join(
 }
 
 const LEFT_OUT = ['patient_merge', 'trail', '_prisma_migrations', 'sqlite_sequence']
+// What a correction did to a finding is what was told at that time; while records are joined it is told of the kept one.
+const TOLD_WHILE_JOINED = 'finding_change'
 
-/** Everything stored but merges, the log and revisions, as text. */
+/** Everything stored but merges, the log, what was told of corrections, and revisions, as text. */
 export function stored(url: string): Record<string, unknown[]> {
   const db = new Database(url.slice('file:'.length), { readonly: true })
   const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name").all()
   const rows = tables
-    .filter(({ name }) => !LEFT_OUT.includes(name))
+    .filter(({ name }) => ![...LEFT_OUT, TOLD_WHILE_JOINED].includes(name))
     .map(({ name }) => {
       const all = db.prepare<[], Record<string, unknown>>(`SELECT * FROM ${name}`).all()
       return [name, all.map(({ revision: _revision, history_revision: _kept, ...row }) => JSON.stringify(row)).toSorted()] as const
