@@ -17,7 +17,6 @@ import {
   publishPlan,
   refusePlan,
   renewApart,
-  resolveHeld,
   signOut,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
@@ -75,16 +74,6 @@ export async function changePersonsRole(_: Outcome<unknown> | null, form: FormDa
 
 export async function endPersonsSessions(_: Outcome<unknown> | null, form: FormData) {
   return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, endSessions))
-}
-
-/** Files or refuses a held row, with the reason a person typed. */
-export async function decideHeld(_: Outcome<{ sentence: string }> | null, form: FormData) {
-  const schema = z.strictObject({
-    heldId: z.string().regex(/^\d{1,15}$/, 'is not a number of the queue'),
-    decision: z.enum(['file', 'refuse']),
-    reason: z.string().trim().min(3, 'is missing: it says why, and is kept').max(500, 'is too long'),
-  })
-  return guardedAction('held.resolve', schema, form, (call, { heldId, decision, reason }) => resolveHeld(call, Number(heldId), decision, reason))
 }
 
 /** Proposes a change of the follow-up plan. */

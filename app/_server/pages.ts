@@ -2,14 +2,18 @@ import 'server-only'
 import {
   type AccountView,
   type FileReport,
-  type HeldRowView,
-  heldRows,
+  type HeldDetailView,
+  type HeldPageView,
+  heldPage as heldOfQueue,
   type ListPage,
   type ListQuery,
   listAccounts,
+  listMappings,
+  type MappingView,
   type MergesPage,
   type ModelView,
   type Outcome,
+  openHeld,
   openPatient,
   type PatientView,
   type PlanPage,
@@ -29,6 +33,7 @@ import {
   type SourceView,
   showList,
   type TrailRowView,
+  type Trial,
 } from '../../lib/usecases/index.ts'
 import { ask } from './ask.ts'
 
@@ -37,7 +42,11 @@ export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((c
 
 export const patientPage = (patientId: string): Promise<Outcome<PatientView>> => ask((call) => openPatient(call, patientId))
 
-export const heldPage = (): Promise<Outcome<readonly HeldRowView[]>> => ask((call) => heldRows(call))
+export const heldPage = (page: number): Promise<Outcome<HeldPageView>> => ask((call) => heldOfQueue(call, page))
+
+export const heldRowPage = (heldId: number, trial: Trial): Promise<Outcome<HeldDetailView>> => ask((call) => openHeld(call, heldId, trial))
+
+export const mappingsPart = (): Promise<Outcome<readonly MappingView[]>> => ask((call) => listMappings(call))
 
 export const mergesPage = (): Promise<Outcome<MergesPage>> => ask((call) => readMerges(call))
 

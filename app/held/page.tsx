@@ -4,39 +4,44 @@ import { z } from 'zod'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { counted } from '../_parts/words.ts'
 import { heldPage } from '../_server/pages.ts'
-import { HeldRow } from './HeldRow.tsx'
+import { Mappings } from '../sources/Mappings.tsx'
+import { Choice } from './Choice.tsx'
+import { Groups } from './Groups.tsx'
+import './held.css'
 
 export const metadata: Metadata = { title: 'Held rows' }
 
-const PAGE_SIZE = 25
 const PAGE = z.coerce.number().int().min(1).max(1_000_000).catch(1)
 
 interface Props {
   readonly searchParams: Promise<{ readonly page?: string }>
 }
 
-/** Rows that wait for a person, longest waiting first. */
+/** Rows that wait for a person, by what they have in common; those that can hide a danger first. */
 export default async function Page({ searchParams }: Props) {
   const page = PAGE.parse((await searchParams).page)
-  const outcome = await heldPage()
+  const outcome = await heldPage(page)
   if (!outcome.ok) return <NotShown refusal={outcome} />
-  const shown = outcome.value.slice((page - 1) * PAGE_SIZE, page * PAGE_SIZE)
-  const pages = Math.max(Math.ceil(outcome.value.length / PAGE_SIZE), 1)
+  const { choices, groups, groupCount, rowCount, pages } = outcome.value
   return (
     <>
       <h1>Held rows</h1>
       <p className="soft">
-        {outcome.value.length === 0
+        {rowCount === 0
           ? 'No row waits. Whatever intake cannot file without guessing comes here.'
-          : `${counted(outcome.value.length, 'row')} that intake could not file without guessing. Until someone decides, the patient shows as having results nobody has seen.`}
+          : `${counted(rowCount, 'row')} that intake could not file without guessing, in ${counted(groupCount, 'group')} that wait for one decision each. Until someone decides, the patient shows as having results nobody has seen.`}
       </p>
-      <ol className="held">
-        {shown.map((row) => (
-          <li key={row.heldId}>
-            <HeldRow row={row} />
-          </li>
-        ))}
-      </ol>
+      {choices.length > 0 && (
+        <section aria-labelledby="second">
+          <h2 id="second">Waiting for a second person</h2>
+          <div className="held">
+            {choices.map((choice) => (
+              <Choice key={choice.id} choice={choice} />
+            ))}
+          </div>
+        </section>
+      )}
+      {groups.length > 0 && <Groups groups={groups} />}
       {pages > 1 && (
         <nav className="turn" aria-label="Pages of held rows">
           {page > 1 && (
@@ -54,6 +59,7 @@ export default async function Page({ searchParams }: Props) {
           )}
         </nav>
       )}
+      <Mappings />
     </>
   )
 }

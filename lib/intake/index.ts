@@ -11,6 +11,7 @@ export { interpretPatient } from './interpretPatient.ts'
 export { interpretResult } from './interpretResult.ts'
 export { analyteOfCode, loincCodes, whyNeverMapped } from './loinc.ts'
 export { openTable } from './openTable.ts'
+export { type ReadSteps, readSteps } from './readSteps.ts'
 export { readTable } from './readTable.ts'
 export {
   FILE_REASONS,
@@ -24,6 +25,7 @@ export {
   type RefusedRow,
 } from './reason.ts'
 export { field, patientIdOf, type RawRow, type RowFields } from './row.ts'
+export { asDecided } from './source/asDecided.ts'
 export { asSourceMeans, type MeantRow } from './source/asSourceMeans.ts'
 export { NOTHING_KNOWN, type SourceKnowledge, type SourceMapping, type SourceProfile } from './source/knowledge.ts'
 export { type ProfileExample, profileExamples } from './source/profileExamples.ts'

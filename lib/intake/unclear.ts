@@ -44,9 +44,20 @@ export function unclearField(found: readonly (Unclear | null)[]): { readonly unc
 
 const CODE_DOUBTS: readonly string[] = ['code-escape', 'code-system', 'two-codes'] satisfies readonly Unclear[]
 
+const DOUBTS_ABOUT: Readonly<Record<string, readonly string[]>> = {
+  code: CODE_DOUBTS,
+  unit: ['unit-escape'] satisfies readonly Unclear[],
+  patient_id: ['patient'] satisfies readonly Unclear[],
+}
+
 /** The fields of a row without the doubts about its code: a person said what that text stands for. */
 export function withoutCodeDoubt(fields: RowFields): RowFields {
-  const words = wordsOf(fields).filter((word) => !CODE_DOUBTS.includes(word))
+  return withoutDoubtAbout('code', fields)
+}
+
+/** The fields of a row without the doubts about one of its columns: a person said what it means. */
+export function withoutDoubtAbout(column: string, fields: RowFields): RowFields {
+  const words = wordsOf(fields).filter((word) => !DOUBTS_ABOUT[column]?.includes(word))
   const { unclear: _, ...others } = fields
   return words.length === 0 ? others : { ...others, unclear: words.join(' ') }
 }

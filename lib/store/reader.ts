@@ -6,7 +6,10 @@ import * as decisions from './read/decisions.ts'
 import { fileBytes, fileChunks } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
+import * as heldChoices from './read/heldChoices.ts'
+import * as heldGroups from './read/heldGroups.ts'
 import { loadHistory } from './read/history.ts'
+import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
 import * as patients from './read/patients.ts'
@@ -42,6 +45,7 @@ export function readerOf(connection: Connection) {
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
     lastResultId: () => results.lastResultId(connection),
     correctionsSince: (resultId: number) => results.correctionsSince(connection, resultId),
+    resultsAround: (patientId: string, analyte: string, on: string, each: number) => results.resultsAround(connection, patientId, analyte, on, each),
     result: (id: number) => results.resultById(connection, id),
     eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
     heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),
@@ -49,6 +53,13 @@ export function readerOf(connection: Connection) {
     heldRowsOfSource: (source: string, count: number) => held.heldRowsOfSource(connection, source, count),
     heldQueue: () => held.heldQueue(connection),
     heldRow: (id: number) => held.heldRowById(connection, id),
+    heldRowsAt: (fileId: number, line: number) => held.heldRowsAt(connection, fileId, line),
+    heldGroups: (query: heldGroups.GroupQuery) => heldGroups.heldGroups(connection, query),
+    heldCounts: () => heldGroups.heldCounts(connection),
+    heldAlike: (heldId: number) => heldGroups.heldAlike(connection, heldId),
+    heldAlikeCounts: (heldId: number) => heldGroups.heldAlikeCounts(connection, heldId),
+    waitingChoices: () => heldChoices.waitingChoices(connection),
+    waitingChoiceOf: (heldId: number) => heldChoices.waitingChoiceOf(connection, heldId),
     file: (id: number) => files.fileById(connection, id),
     fileBytes: (id: number) => fileBytes(connection, id),
     fileChunks: (id: number) => fileChunks(connection, id),
@@ -74,6 +85,11 @@ export function readerOf(connection: Connection) {
     allMappings: () => sources.allMappings(connection),
     mapping: (id: number) => sources.mappingById(connection, id),
     rowsOfMapping: (mappingId: number) => sources.rowsOfMapping(connection, mappingId),
+    rowsNotTakenBack: (mappingId: number) => mapped.rowsNotTakenBack(connection, mappingId),
+    repeatsOfMapping: (mappingId: number) => mapped.repeatsOfMapping(connection, mappingId),
+    waitingWithText: (mapping: sources.StoredMapping) => mapped.waitingWithText(connection, mapping),
+    mappingReach: (mappingId: number) => mapped.mappingReach(connection, mappingId),
+    versionsOfRow: (kind: 'results' | 'course', row: sources.MappedRow) => mapped.versionsOfRow(connection, kind, row),
     setting: (key: string) => settings.settingOf(connection, key),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),

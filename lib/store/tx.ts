@@ -3,6 +3,8 @@ import type { Patient } from '../results/index.ts'
 import type { Connection } from './connection.ts'
 import type { EndedBecause } from './read/accounts.ts'
 import type { FileCounts, RefusedRow } from './read/files.ts'
+import type { HeldRow } from './read/held.ts'
+import type { HeldChoice } from './read/heldChoices.ts'
 import type { MappedRow } from './read/sources.ts'
 import { readerOf } from './reader.ts'
 import type { NewDecision } from './rows/decision.ts'
@@ -13,12 +15,14 @@ import * as changes from './write/changes.ts'
 import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
+import * as heldChoices from './write/heldChoices.ts'
 import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
 import * as sources from './write/sources.ts'
 import * as standing from './write/standing.ts'
+import * as takenBack from './write/takenBack.ts'
 import * as versions from './write/versions.ts'
 
 /** Every change the database can take, and every question, inside one transaction. */
@@ -40,6 +44,11 @@ export function txOf(connection: Connection) {
     insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
     insertFindingChange: (change: changes.NewFindingChange) => changes.insertFindingChange(connection, change),
+    setDecided: (heldId: number, decided: Readonly<Record<string, string>>) => held.setDecided(connection, heldId, decided),
+    setWaiting: (waiting: held.StillWaiting) => held.setWaiting(connection, waiting),
+    insertReturned: (row: held.NewHeld & Pick<HeldRow, 'decided'>, mappingId: number) => held.insertReturned(connection, row, mappingId),
+    insertChoice: (choice: Omit<HeldChoice, 'id'>) => heldChoices.insertChoice(connection, choice),
+    decideChoice: (decision: heldChoices.ChoiceDecision) => heldChoices.decideChoice(connection, decision),
     insertDecision: (decision: NewDecision) => decisions.insertDecision(connection, decision),
     insertMerge: (merge: merges.NewMerge) => merges.insertMerge(connection, merge),
     decideMerge: (decision: merges.MergeDecision) => merges.decideMerge(connection, decision),
@@ -52,6 +61,10 @@ export function txOf(connection: Connection) {
     insertMapping: (mapping: sources.NewMapping) => sources.insertMapping(connection, mapping),
     revokeMapping: (revocation: sources.Revocation) => sources.revokeMapping(connection, revocation),
     insertMappingUse: (mappingId: number, row: MappedRow) => sources.insertMappingUse(connection, mappingId, row),
+    takeVersionBack: (version: takenBack.TakenBack) => takenBack.takeVersionBack(connection, version),
+    insertRepeat: (kind: 'results' | 'course', versionId: number, { fileId, line }: { fileId: number; line: number }) =>
+      takenBack.insertRepeat(connection, kind, versionId, fileId, line),
+    insertMappingReturn: (mappingId: number, row: MappedRow) => takenBack.insertMappingReturn(connection, mappingId, row),
     setSetting: (key: string, value: string) => {
       connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)
     },

@@ -1,4 +1,4 @@
-import type { Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
+import type { ChosenPatient, Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
 import type { TrailRow } from './row.ts'
 
 type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
@@ -28,6 +28,10 @@ const merge = ({ mergeId, patientId, before, after }: Merged): Partial<About> =>
   afterHash: after,
 })
 
+const choice = ({ patientId, heldId }: ChosenPatient): Partial<About> => ({ patientId, object: `held row ${heldId}` })
+
+const mapping = ({ mappingId }: { readonly mappingId: number }): Partial<About> => ({ object: `mapping ${mappingId}` })
+
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
   'sign-in': ({ outcome }) => ({ outcome }),
   'sign-out': () => ({}),
@@ -42,6 +46,15 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'message-repeated': ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'connection-closed': () => ({ outcome: 'failure', object: 'connection' }),
   'held-resolved': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
+  'held-opened': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
+  'held-compared': ({ heldId, patientId }) => ({ patientId, object: `held row ${heldId}` }),
+  'held-read-again': () => ({ object: 'held rows' }),
+  'held-patient-proposed': choice,
+  'held-patient-confirmed': choice,
+  'held-patient-declined': choice,
+  'mapping-decided': mapping,
+  'mapping-revoked': mapping,
+  'mapping-taken-back': mapping,
   'review-recorded': decision,
   'attribution-recorded': decision,
   'attribution-withdrawn': decision,

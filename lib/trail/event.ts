@@ -38,6 +38,16 @@ export interface Merged {
   readonly after: string
 }
 
+/** Whose a held row is, by one person's word. Its reason stays with the choice. */
+export interface ChosenPatient {
+  readonly choiceId: number
+  readonly heldId: number
+  readonly patientId: string
+}
+
+/** What a text of a source was decided to mean: a code, a unit, or whose an identifier is. */
+export type MappingKind = 'code' | 'unit' | 'patient'
+
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
   | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
@@ -85,6 +95,31 @@ export type TrailEvent =
       readonly patientId: string | null
       /** Its reason is a person's free text and stays with the held row: the log is read by those who may see no clinical content. */
       readonly decision: 'file' | 'refuse'
+      /** Its patient, whom nobody knew, was made with it; absent where not. */
+      readonly patientAdded?: true
+    }
+  | {
+      readonly action: 'held-opened'
+      readonly heldId: number
+      /** Whose course was shown beside it; null where none was. */
+      readonly patientId: string | null
+      /** Of whom one value each was shown, because a row of theirs is alike. */
+      readonly beside: readonly string[]
+    }
+  /** What identifies a patient was shown, to compare with a held row. */
+  | { readonly action: 'held-compared'; readonly heldId: number; readonly patientId: string }
+  | { readonly action: 'held-read-again'; readonly rows: number; readonly stay: number }
+  | ({ readonly action: 'held-patient-proposed' } & ChosenPatient)
+  | ({ readonly action: 'held-patient-confirmed' } & ChosenPatient)
+  | ({ readonly action: 'held-patient-declined' } & ChosenPatient)
+  | { readonly action: 'mapping-decided'; readonly mappingId: number; readonly kind: MappingKind }
+  | { readonly action: 'mapping-revoked'; readonly mappingId: number; readonly kind: MappingKind }
+  | {
+      readonly action: 'mapping-taken-back'
+      readonly mappingId: number
+      readonly rows: number
+      readonly versions: number
+      readonly patients: readonly string[]
     }
   | ({ readonly action: 'review-recorded' } & Decided)
   | ({ readonly action: 'attribution-recorded' } & Decided)

@@ -38,8 +38,24 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
   'message-repeated': ({ fileId }) => `The message of file ${fileId} came again and was acknowledged again; nothing was filed.`,
   'connection-closed': ({ reason }) => `A connection was closed without an acknowledgement (${reason}).`,
-  'held-resolved': ({ heldId, patientId, decision }, { patients }) =>
-    `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}.`,
+  'held-resolved': ({ heldId, patientId, decision, patientAdded }, { patients }) =>
+    `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}` +
+    `${patientAdded === true ? '; its patient was added' : ''}.`,
+  'held-opened': ({ heldId, patientId, beside }, { patients }) =>
+    `Held row ${heldId} was opened${patientId === null ? '' : patients ? ` beside the course of patient ${patientId}` : ' beside the course of a patient'}` +
+    `${beside.length === 0 ? '' : `, with a value of ${counted(beside.length, 'other patient', 'other patients')}`}.`,
+  'held-compared': (event, telling) => `Held row ${event.heldId} was compared with what identifies a patient${ofPatient(event, telling)}.`,
+  'held-read-again': ({ rows, stay }) =>
+    `${counted(rows, 'held row was', 'held rows were')} read again; ${stay} of them ${stay === 1 ? 'stays' : 'stay'} held.`,
+  'held-patient-proposed': (event, telling) =>
+    `Whose held row ${event.heldId} is was proposed${ofPatient(event, telling)} (choice ${event.choiceId}).`,
+  'held-patient-confirmed': (event, telling) => `Choice ${event.choiceId} for held row ${event.heldId} was confirmed${ofPatient(event, telling)}.`,
+  'held-patient-declined': (event, telling) => `Choice ${event.choiceId} for held row ${event.heldId} was declined${ofPatient(event, telling)}.`,
+  'mapping-decided': ({ mappingId, kind }) => `Mapping ${mappingId} (${kind}) was decided.`,
+  'mapping-revoked': ({ mappingId, kind }) => `Mapping ${mappingId} (${kind}) was revoked.`,
+  'mapping-taken-back': ({ mappingId, rows, versions, patients }) =>
+    `With revoked mapping ${mappingId}, ${counted(rows, 'row', 'rows')} of ${counted(patients.length, 'patient', 'patients')} were taken back; ` +
+    `${counted(versions, 'stored version counts', 'stored versions count')} no longer.`,
   'review-recorded': (event, telling) => `Review ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
   'attribution-recorded': (event, telling) => `Attribution ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
   'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,

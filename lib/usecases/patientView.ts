@@ -127,7 +127,7 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
     })),
     response: assessment.response,
     risk: assessment.risk,
-    held: course.held.length,
+    held: course.held.map(({ id }) => id),
     bringBackAtMost: bringBackAtMost(assessment.due, asOf),
     results: resultViews(assessment.known, replaced),
   }

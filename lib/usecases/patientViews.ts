@@ -165,7 +165,7 @@ export interface PatientView {
     readonly horizon: string | null
     readonly missing: readonly string[]
   }[]
-  readonly held: number
+  readonly held: readonly number[]
   /** The latest day a review may bring a finding back on. */
   readonly bringBackAtMost: Day
   /** Every result that counts or was excluded, latest collected first. */

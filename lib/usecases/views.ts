@@ -2,6 +2,7 @@ import type { Strip } from '../charts/index.ts'
 import type { Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
+import type { UnderstoodView } from './held/understood.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
 export type ListQuery = Omit<StandingQuery, 'comesBackTo'> & {
@@ -88,6 +89,8 @@ export interface HeldRowView {
   readonly receivedAt: string
   readonly fileId: number
   readonly fileName: string
+  /** Who sent the file; null where nobody said. */
+  readonly source: string | null
   readonly line: number
   readonly kind: 'patients' | 'course' | 'results'
   readonly patientId: string | null
@@ -95,6 +98,8 @@ export interface HeldRowView {
   readonly sentence: string
   /** The row as received, with the header's names. */
   readonly fields: Readonly<Record<string, string>>
+  /** How far it could be read; null where it is no row of results. */
+  readonly understood: UnderstoodView | null
   readonly waitingDays: number
 }
 

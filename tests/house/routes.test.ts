@@ -6,21 +6,27 @@ import {
   addAccount,
   type Call,
   changeRole,
+  compareHeld,
   compareRecords,
   confirmMerge,
+  confirmPatient,
+  decideHeld,
   declineMerge,
+  declinePatient,
   disableAccount,
   endMerge,
   endSessions,
   excludeResult,
   exportList,
   giveCode,
-  heldRows,
+  heldPage,
   listAccounts,
   type Outcome,
+  openHeld,
   openPatient,
   previewProfile,
   proposeMerge,
+  proposePatient,
   proposePlan,
   publishPlan,
   readMerges,
@@ -36,8 +42,8 @@ import {
   recordAttribution,
   recordReview,
   refusePlan,
-  resolveHeld,
   restoreResult,
+  revokeMapping,
   saveProfile,
   showList,
   tryPlan,
@@ -54,6 +60,7 @@ type UseCase = (call: Call) => Promise<Outcome<unknown>>
 type Door = { readonly needs: null; readonly because: string } | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
 
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 } as const
+const NOTHING_TRIED = { code: '', unit: '' }
 const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
 
 /** Every page and route of app, by its folder. A new one fails the tests until it stands here with what it needs. */
@@ -68,7 +75,8 @@ const ROUTES: Readonly<Record<string, Door>> = {
   'app/intake': { needs: 'intake.write', says: 'intakePage(', behind: (call) => readReports(call) },
   'app/intake/[fileId]': { needs: 'intake.write', says: 'reportPage(', behind: (call) => readReport(call, 1) },
   'app/intake/upload': { needs: 'intake.write', says: 'receiveFiles(', behind: (call) => acceptFiles(call, [], { source: null, dryRun: true }) },
-  'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldRows(call) },
+  'app/held': { needs: 'held.read', says: 'heldPage(', behind: (call) => heldPage(call, 1) },
+  'app/held/[heldId]': { needs: 'held.read', says: 'heldRowPage(', behind: (call) => openHeld(call, 1, NOTHING_TRIED) },
   'app/sources': { needs: 'sources.read', says: 'sourcesPage(', behind: (call) => readSources(call) },
   'app/sources/[source]': { needs: 'sources.read', says: 'sourcePage(', behind: (call) => readSource(call, 'North') },
   'app/sources/[source]/file': { needs: 'sources.read', says: 'profileFile(', behind: (call) => readSource(call, 'North') },
@@ -85,8 +93,17 @@ const ROUTES: Readonly<Record<string, Door>> = {
 const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
 const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
 
+const ROW_OF_P1 = { heldId: 1, patientId: 'P-1' }
+const REFUSE_IT = { heldId: 1, act: { kind: 'refuse' }, alike: false, except: [], remember: false, reason: 'not ours' } as const
+
 /** Where server actions stand. */
-const ACTION_FILES = ['app/_server/actions.ts', 'app/_server/decisions.ts', 'app/_server/merges.ts', 'app/_server/sourceActs.ts']
+const ACTION_FILES = [
+  'app/_server/actions.ts',
+  'app/_server/decisions.ts',
+  'app/_server/heldActs.ts',
+  'app/_server/merges.ts',
+  'app/_server/sourceActs.ts',
+]
 
 /** Every server action, by its name. */
 const ACTIONS: Readonly<Record<string, Door>> = {
@@ -114,7 +131,6 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   },
   excludeValue: { needs: 'exclusion.write', says: 'excludeResult', behind: (call) => excludeResult(call, RESULT) },
   restoreValue: { needs: 'exclusion.write', says: 'restoreResult', behind: (call) => restoreResult(call, RESULT) },
-  decideHeld: { needs: 'held.resolve', says: 'resolveHeld', behind: (call) => resolveHeld(call, 1, 'refuse', 'not ours') },
   previewSourceProfile: { needs: 'sources.write', says: 'previewProfile', behind: (call) => previewProfile(call, {}) },
   trySourceProfile: { needs: 'sources.write', says: 'tryProfile', behind: (call) => tryProfile(call, {}) },
   saveSourceProfile: { needs: 'sources.write', says: 'saveProfile', behind: (call) => saveProfile(call, { given: {}, reason: 'not ours' }) },
@@ -131,6 +147,20 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   confirmPatientMerge: { needs: 'patient.merge', says: 'confirmMerge', behind: (call) => confirmMerge(call, { mergeId: 9 }) },
   declinePatientMerge: { needs: 'patient.merge', says: 'declineMerge', behind: (call) => declineMerge(call, { mergeId: 9, reason: '' }) },
   endPatientMerge: { needs: 'patient.merge', says: 'endMerge', behind: (call) => endMerge(call, { mergeId: 9, reason: 'not ours' }) },
+  decideHeldRows: { needs: 'held.resolve', says: 'decideHeld', behind: (call) => decideHeld(call, REFUSE_IT) },
+  compareHeldRow: { needs: 'held.identify', says: 'compareHeld', behind: (call) => compareHeld(call, ROW_OF_P1) },
+  proposeHeldPatient: {
+    needs: 'held.identify',
+    says: 'proposePatient',
+    behind: (call) => proposePatient(call, { ...ROW_OF_P1, alike: false, remember: false, reason: 'not ours' }),
+  },
+  confirmHeldPatient: { needs: 'held.identify', says: 'confirmPatient', behind: (call) => confirmPatient(call, { heldId: 1 }) },
+  declineHeldPatient: { needs: 'held.identify', says: 'declinePatient', behind: (call) => declinePatient(call, { heldId: 1, reason: 'not ours' }) },
+  revokeSourceMapping: {
+    needs: 'mapping.revoke',
+    says: 'revokeMapping',
+    behind: (call) => revokeMapping(call, { mappingId: 1, reason: 'not ours' }),
+  },
   proposePlanChange: { needs: 'plan.propose', says: 'proposePlan', behind: (call) => proposePlan(call, { ...WISH, note: '' }) },
   withdrawPlanProposal: { needs: 'plan.propose', says: 'withdrawProposal', behind: (call) => withdrawProposal(call, { version: 9 }) },
   publishPlanVersion: { needs: 'plan.publish', says: 'publishPlan', behind: (call) => publishPlan(call, { version: 9, from: '2026-12-01' }) },
@@ -223,7 +253,7 @@ describe('routes and actions', () => {
       'app/plan': [...ROLES],
       proposePlanChange: ['physician'],
       publishPlanVersion: ['administrator'],
-      decideHeld: ['navigator', 'physician', 'administrator'],
+      decideHeldRows: ['navigator', 'physician', 'administrator'],
       answerFinding: ['navigator', 'physician'],
       recordCause: ['physician'],
       withdrawCause: ['physician'],

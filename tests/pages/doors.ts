@@ -14,6 +14,7 @@ const BEHIND_SIGN_IN = [
   '/held',
   '/sources',
   '/sources/North',
+  '/held/1',
   '/plan',
   '/log',
   '/accounts',

@@ -30,6 +30,8 @@ const PAGES: readonly Shown[] = [
   { name: 'sources', as: 'navigator', path: '/sources', status: 200 },
   { name: 'source-to-change', as: 'administrator', path: '/sources/North', status: 200 },
   { name: 'merges', as: 'navigator', path: '/merges', status: 200 },
+  { name: 'held-row', as: 'navigator', path: '/held/1', status: 200 },
+  { name: 'held-row-text', as: 'administrator', path: '/held/1', status: 200 },
   { name: 'plan', as: 'navigator', path: '/plan', status: 200 },
   { name: 'plan-to-propose', as: 'physician', path: '/plan', status: 200 },
   { name: 'log', as: 'quality', path: '/log', status: 200 },

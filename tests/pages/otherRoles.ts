@@ -5,7 +5,7 @@ import { sendIntake } from './sendIntake.ts'
 
 const REFUSED: readonly { readonly role: Role; readonly home: string; readonly refused: readonly string[]; readonly upload: number }[] = [
   { role: 'physician', home: '/list', refused: ['/accounts'], upload: 200 },
-  { role: 'quality', home: '/log', refused: ['/list', '/patients/any', '/intake', '/intake/1', '/held', '/accounts'], upload: 403 },
+  { role: 'quality', home: '/log', refused: ['/list', '/patients/any', '/intake', '/intake/1', '/held', '/held/1', '/accounts'], upload: 403 },
   { role: 'administrator', home: '/accounts', refused: ['/list', '/patients/any'], upload: 200 },
 ]
 

@@ -7,6 +7,7 @@ import { corrections } from './corrections.ts'
 import { doors } from './doors.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
+import { heldQueue } from './heldQueue.ts'
 import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
@@ -31,6 +32,7 @@ afterAll(async () => {
 
 everyPage(clinic)
 navigator(clinic)
+heldQueue(clinic)
 answers(clinic)
 causes(clinic)
 corrections(clinic)

@@ -23,6 +23,7 @@ const QUERY: ListQuery = {
 const NO_FILE = { source: null, dryRun: true }
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 }
 const OF_P1 = { patientId: 'P1' }
+const REFUSE = { heldId: 999, act: { kind: 'refuse' }, reason: 'a test' } as const
 const NO_FINDING = { rule: 'pd-serum', key: '[]' }
 const NOBODY = { name: 'nobody' }
 
@@ -57,6 +58,18 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readReports: { roles: INTAKE, run: (call) => usecases.readReports(call) },
   readReport: { roles: INTAKE, run: (call) => usecases.readReport(call, 1) },
   heldRows: { roles: INTAKE, run: (call) => usecases.heldRows(call) },
+  heldPage: { roles: INTAKE, run: (call) => usecases.heldPage(call, 1) },
+  openHeld: { roles: INTAKE, run: (call) => usecases.openHeld(call, 999, { code: '', unit: '' }) },
+  decideHeld: { roles: INTAKE, run: (call) => usecases.decideHeld(call, { ...REFUSE, alike: false, except: [], remember: false }) },
+  compareHeld: { roles: CARE, run: (call) => usecases.compareHeld(call, { heldId: 999, ...OF_P1 }) },
+  proposePatient: {
+    roles: CARE,
+    run: (call) => usecases.proposePatient(call, { heldId: 999, ...OF_P1, alike: false, remember: false, reason: 'a test' }),
+  },
+  confirmPatient: { roles: CARE, run: (call) => usecases.confirmPatient(call, { heldId: 999 }) },
+  declinePatient: { roles: CARE, run: (call) => usecases.declinePatient(call, { heldId: 999, reason: 'a test' }) },
+  listMappings: { roles: INTAKE, run: (call) => usecases.listMappings(call) },
+  revokeMapping: { roles: INTAKE, run: (call) => usecases.revokeMapping(call, { mappingId: 999, reason: 'a test' }) },
   resolveHeld: { roles: INTAKE, run: (call) => usecases.resolveHeld(call, 999, 'refuse', 'a test') },
   readRules: { roles: [...ROLES, 'console'], run: (call) => usecases.readRules(call) },
   readRule: { roles: [...ROLES, 'console'], run: (call) => usecases.readRule(call, 'pd-serum') },

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import type { ReactNode } from 'react'
 import type { PatientView } from '../../../lib/usecases/index.ts'
 import { WINDOW_WORDS, words } from '../words.ts'
@@ -15,6 +16,33 @@ function Fact({ name, children }: { readonly name: string; readonly children: Re
       <dt>{name}</dt>
       <dd>{children}</dd>
     </div>
+  )
+}
+
+/** So many held rows are named one by one; the others are found in the queue. */
+const NAMED = 5
+
+function HeldLinks({ held }: { readonly held: readonly number[] }) {
+  return (
+    <>
+      {held.slice(0, NAMED).map((heldId, at) => (
+        <span key={heldId}>
+          {at > 0 && ', '}
+          <Link href={`/held/${heldId}`} prefetch={false}>
+            row {heldId}
+          </Link>
+        </span>
+      ))}
+      {held.length > NAMED && (
+        <>
+          {' '}
+          and {held.length - NAMED} more in{' '}
+          <Link href="/held" prefetch={false}>
+            the queue
+          </Link>
+        </>
+      )}
+    </>
   )
 }
 
@@ -54,7 +82,11 @@ export function Header({ patient }: { readonly patient: PatientView }) {
             {statusOn !== null && ` on ${statusOn}`}
           </Fact>
         )}
-        {held > 0 && <Fact name="Held rows">{held} waiting; nobody has decided on them</Fact>}
+        {held.length > 0 && (
+          <Fact name="Held rows">
+            {held.length} waiting; nobody has decided on them: <HeldLinks held={held} />
+          </Fact>
+        )}
       </dl>
       <p className={`stands stands-${patient.window}`}>
         <strong>{WINDOW_WORDS[patient.window]}.</strong> {patient.why}

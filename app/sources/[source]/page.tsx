@@ -4,6 +4,7 @@ import { counted } from '../../_parts/words.ts'
 import { sourcePage } from '../../_server/pages.ts'
 import { Examples } from '../Examples.tsx'
 import { FilesOfSource } from '../FilesOfSource.tsx'
+import { Mappings } from '../Mappings.tsx'
 import { ProfileVersions } from '../ProfileVersions.tsx'
 import { SourceForm } from '../SourceForm.tsx'
 import '../sources.css'
@@ -50,7 +51,7 @@ export default async function Page({ params }: { readonly params: Promise<{ read
           </details>
         </section>
       )}
-      {/* What a person decided its texts mean (its mappings) stands here. */}
+      <Mappings source={source} />
       <section aria-labelledby="files">
         <h2 id="files">Files received lately</h2>
         {waiting > 0 && (

@@ -1,7 +1,7 @@
-import { heldRows, resolveHeld } from '../../usecases/index.ts'
+import { decideHeld, type HeldAct, heldRows, proposePatient } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords, textOf, WrongWords } from '../words.ts'
+import { readWords, textOf, type Values, WrongWords } from '../words.ts'
 
 export const held: Command = {
   words: ['held'],
@@ -20,22 +20,63 @@ export const held: Command = {
   },
 }
 
+/** The number of a held row as the queue shows it. Throws WrongWords for anything else. */
+export function heldIdOf(word: string | undefined): number {
+  if (!/^\d{1,15}$/.test(word ?? '')) throw new WrongWords(`ID is the number the queue shows, not "${word ?? ''}".`)
+  return Number(word)
+}
+
+/** The reason a person gives. Throws WrongWords where there is none. */
+export function reasonOf(values: Values): string {
+  const reason = textOf(values, 'reason')?.trim() ?? ''
+  if (reason === '') throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
+  return reason
+}
+
+type Decision = HeldAct | { readonly kind: 'patient'; readonly patientId: string }
+
+function decisionOf(values: Values): Decision {
+  const [code, unit, patientId] = [textOf(values, 'code'), textOf(values, 'unit'), textOf(values, 'patient')]
+  const said: Decision[] = []
+  if (values.file === true) said.push({ kind: 'file' })
+  if (values.refuse === true) said.push({ kind: 'refuse' })
+  if (code !== null) said.push({ kind: 'code', code })
+  if (unit !== null) said.push({ kind: 'unit', unit })
+  if (patientId !== null) said.push({ kind: 'patient', patientId })
+  const [one, another] = said
+  if (one === undefined || another !== undefined) throw new WrongWords('Say either --file or --refuse, or one of --code, --unit and --patient.')
+  return one
+}
+
+const OPTIONS = {
+  file: { type: 'boolean' },
+  refuse: { type: 'boolean' },
+  code: { type: 'string' },
+  unit: { type: 'string' },
+  patient: { type: 'string' },
+  alike: { type: 'boolean' },
+  remember: { type: 'boolean' },
+  reason: { type: 'string' },
+  json: { type: 'boolean' },
+} as const
+
 export const heldResolve: Command = {
   words: ['held', 'resolve'],
-  usage: 'ID --file|--refuse --reason TEXT',
-  does: 'files a held row as it now reads, or refuses it; the reason is kept',
+  usage: 'ID --file|--refuse|--code LOINC|--unit UCUM|--patient PATIENT_ID [--alike] [--remember] --reason TEXT',
+  does: 'decides on a held row, with --alike on all alike: file it as it reads, refuse it, say what its code or unit means, propose whose it is',
   async run(args, { terminal, call }) {
-    const options = { file: { type: 'boolean' }, refuse: { type: 'boolean' }, reason: { type: 'string' }, json: { type: 'boolean' } } as const
-    const { values, words } = readWords(args, options, { min: 1, max: 1, called: 'ID' })
-    if ((values.file === true) === (values.refuse === true)) throw new WrongWords('Say either --file or --refuse.')
-    const reason = textOf(values, 'reason')?.trim() ?? ''
-    if (reason === '') throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
-    const id = words[0] ?? ''
-    if (!/^\d{1,15}$/.test(id)) throw new WrongWords(`ID is the number the queue shows, not "${id}".`)
-    const outcome = await resolveHeld(await call(), Number(id), values.file === true ? 'file' : 'refuse', reason)
+    const { values, words } = readWords(args, OPTIONS, { min: 1, max: 1, called: 'ID' })
+    const act = decisionOf(values)
+    const [alike, remember] = [values.alike === true, values.remember === true]
+    if (remember && (act.kind === 'file' || act.kind === 'refuse')) throw new WrongWords('--remember is for --code, --unit and --patient.')
+    const wish = { heldId: heldIdOf(words[0]), alike, remember, reason: reasonOf(values) }
+    const outcome =
+      act.kind === 'patient'
+        ? await proposePatient(await call(), { ...wish, patientId: act.patientId })
+        : await decideHeld(await call(), { ...wish, act, except: [] })
     if (!outcome.ok) throw new Error(outcome.reason)
     if (values.json === true) printJson(terminal, outcome.value)
     else terminal.out(`${outcome.value.sentence}\n`)
-    return 0
+    return 'stay' in outcome.value && outcome.value.stay.length > 0 ? 3 : 0
   },
 }

@@ -2,10 +2,12 @@ import type { Command } from '../command.ts'
 import { accountAdd, accountDisable } from './account.ts'
 import { demo } from './demo.ts'
 import { held, heldResolve } from './held.ts'
+import { heldConfirm, heldDecline, heldShow } from './heldShow.ts'
 import { intake } from './intake.ts'
 import { list } from './list.ts'
 import { listen } from './listen.ts'
 import { logHead, logVerify } from './log.ts'
+import { mappingList, mappingRevoke } from './mapping.ts'
 import { mergeConfirm, mergeDecline, mergeEnd, mergeList, mergePropose } from './merge.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
@@ -19,7 +21,12 @@ export const COMMANDS: readonly Command[] = [
   sourceShow,
   sourceSet,
   held,
+  heldShow,
   heldResolve,
+  heldConfirm,
+  heldDecline,
+  mappingList,
+  mappingRevoke,
   list,
   patient,
   mergePropose,

@@ -11,6 +11,8 @@ export interface StoredEvent {
   readonly event: CourseEvent
   readonly fileId: number
   readonly line: number
+  /** Counts for nothing, and nothing is decided by it. */
+  readonly takenBack: boolean
 }
 
 interface Row {
@@ -21,12 +23,14 @@ interface Row {
   readonly payload: string
   readonly file_id: number
   readonly line: number
+  readonly taken_back: number
 }
 
-const SELECT = 'SELECT id, identity, version, current, payload, file_id, line FROM course_event WHERE patient_id = ?'
+const SELECT = `SELECT id, identity, version, current, payload, file_id, line,
+  EXISTS (SELECT 1 FROM version_taken_back WHERE course_event_id = course_event.id) AS taken_back FROM course_event WHERE patient_id = ?`
 
-function storedEvent({ id, identity, version, current, payload, file_id: fileId, line }: Row): StoredEvent {
-  return { id, identity, version, current: current === 1, event: courseEventOf(payload), fileId, line }
+function storedEvent({ id, identity, version, current, payload, file_id: fileId, line, taken_back }: Row): StoredEvent {
+  return { id, identity, version, current: current === 1, event: courseEventOf(payload), fileId, line, takenBack: taken_back === 1 }
 }
 
 /** Current course events of a patient, oldest first. */
@@ -41,7 +45,7 @@ export function eventVersions({ statement }: Connection, patientId: string): Sto
   return statement<Row>(`${SELECT} ORDER BY identity, version`).all(patientId).map(storedEvent)
 }
 
-/** The same with nothing but its number, for reading several records as one. */
+/** Those that were not taken back, with nothing but their number, for reading several records as one. */
 export function arrivedEvents(connection: Connection, patientId: string): ArrivedEvent[] {
-  return eventVersions(connection, patientId).map(({ id, event }) => ({ id, event }))
+  return eventVersions(connection, patientId).flatMap(({ id, event, takenBack }) => (takenBack ? [] : [{ id, event }]))
 }

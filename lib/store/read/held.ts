@@ -25,6 +25,10 @@ export interface HeldRow {
   readonly receivedOn: Day
   readonly collectedOn: Day | null
   readonly resolved: { readonly at: string; readonly by: string; readonly decision: 'file' | 'refuse'; readonly reason: string } | null
+  /** What a person decided that single columns of this row mean; null where nobody did. */
+  readonly decided: Readonly<Record<string, string>> | null
+  /** The mapping whose revocation put it into the queue again; null for a row that intake held. */
+  readonly returnedBy: number | null
 }
 
 interface Row {
@@ -46,6 +50,8 @@ interface Row {
   readonly resolved_by: string | null
   readonly decision: string | null
   readonly decision_reason: string | null
+  readonly decided: string | null
+  readonly returned_by: number | null
 }
 
 const FIELDS = z.record(z.string(), z.string())
@@ -68,6 +74,8 @@ function heldRowOf(row: Row): HeldRow {
     receivedOn: row.received_on as Day,
     collectedOn: row.collected_on as Day | null,
     resolved: at === null || by === null || decision === null || reason === null ? null : { at, by, decision: decision as 'file' | 'refuse', reason },
+    decided: row.decided === null ? null : FIELDS.parse(JSON.parse(row.decided)),
+    returnedBy: row.returned_by,
   }
 }
 
@@ -99,13 +107,18 @@ export function heldRowsOfSource({ statement }: Connection, source: string, coun
   return statement<Row>(sql).all(source, count).map(heldRowOf)
 }
 
-/** The rows of a file that were held, decided since or not, in its order. */
+/** The rows of a file that intake held, decided since or not, in its order. */
 export function heldRowsOfFile({ statement }: Connection, fileId: number): HeldRow[] {
-  return statement<Row>(`${SELECT} WHERE file_id = ? ORDER BY line, held_row.id`).all(fileId).map(heldRowOf)
+  return statement<Row>(`${SELECT} WHERE file_id = ? AND returned_by IS NULL ORDER BY line, held_row.id`).all(fileId).map(heldRowOf)
 }
 
 /** One held row, decided or not; null where the number is nobody's. */
 export function heldRowById({ statement }: Connection, id: number): HeldRow | null {
   const row = statement<Row>(`${SELECT} WHERE held_row.id = ?`).get(id)
   return row === undefined ? null : heldRowOf(row)
+}
+
+/** Every held row of one place of a file, those a revoked mapping returned too, the latest first. */
+export function heldRowsAt({ statement }: Connection, fileId: number, line: number): HeldRow[] {
+  return statement<Row>(`${SELECT} WHERE file_id = ? AND line = ? ORDER BY held_row.id DESC`).all(fileId, line).map(heldRowOf)
 }

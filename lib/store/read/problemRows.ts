@@ -21,7 +21,9 @@ const A_PAGE = 200
 
 // A page at a time and never an open cursor: a reader that stops half way must not keep the log of the database from being cleared.
 function* rowsOf({ statement }: Connection, table: 'held_row' | 'refused_row', fileId: number): Generator<Row> {
-  const sql = `SELECT id, line, reason, sentence, row FROM ${table} WHERE file_id = ? AND (line, id) > (?, ?) ORDER BY line, id LIMIT ${A_PAGE}`
+  // A row that came back from a mapping that was revoked is counted where it was filed.
+  const own = table === 'held_row' ? 'returned_by IS NULL AND ' : ''
+  const sql = `SELECT id, line, reason, sentence, row FROM ${table} WHERE ${own}file_id = ? AND (line, id) > (?, ?) ORDER BY line, id LIMIT ${A_PAGE}`
   let last: Pick<Row, 'line' | 'id'> = { line: 0, id: 0 }
   for (;;) {
     const page = statement<Row>(sql).all(fileId, last.line, last.id)

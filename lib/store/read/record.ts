@@ -8,7 +8,7 @@ import { joinedIds } from './merges.ts'
 import { patientOf } from './patients.ts'
 import { patientResultVersions } from './results.ts'
 
-/** Everything stored of one record alone, whatever it is joined to; null where nobody has this id. `decided` are those its changes may name. */
+/** Everything stored of one record alone that was not taken back, whatever it is joined to; null where nobody has this id. `decided` are those its changes may name. */
 export function recordOf(connection: Connection, patientId: string, decided?: readonly Decision[]): PatientRecord | null {
   const stored = patientOf(connection, patientId)
   if (stored === null) return null
@@ -16,7 +16,7 @@ export function recordOf(connection: Connection, patientId: string, decided?: re
   const events: ArrivedEvent[] = arrivedEvents(connection, patientId)
   return {
     patient: stored.patient,
-    results: patientResultVersions(connection, patientId),
+    results: patientResultVersions(connection, patientId).filter(({ takenBack }) => !takenBack),
     events,
     held: heldNotices(connection, patientId),
     decisions,

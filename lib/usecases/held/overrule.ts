@@ -2,11 +2,14 @@ import { interpretPatient, interpretResult, patientIdOf } from '../../intake/ind
 import { resultIdentity } from '../../results/index.ts'
 import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { fileRow, storeVersion } from '../intake/fileRow.ts'
+import { fileRow, nextVersion, storeVersion } from '../intake/fileRow.ts'
 import { keepMappings } from '../intake/keepMappings.ts'
 import { meantHeld } from '../intake/releaseHeld.ts'
 
-export type Attempt = { readonly filed: true; readonly patientId: string } | { readonly filed: false; readonly sentence: string }
+/** What came of a row a person decided on. `addedPatient`: its patient was made with it. */
+export type Attempt =
+  | { readonly filed: true; readonly patientId: string; readonly addedPatient?: true }
+  | { readonly filed: false; readonly sentence: string }
 
 /** Files a result that conflicts with a stored one as its correction, and one whose original never came as the first version. */
 function overruleResult(tx: Tx, held: HeldRow, call: Call): Attempt {
@@ -14,8 +17,9 @@ function overruleResult(tx: Tx, held: HeldRow, call: Call): Attempt {
   const patient = tx.patient(patientIdOf(meant.raw))?.patient ?? null
   const read = interpretResult(meant.raw, patient, call.today)
   if (read.outcome !== 'take') return { filed: false, sentence: read.sentence }
-  const stored = tx.versionsOf(resultIdentity(read.value)).map(({ result }) => result)
-  const version = Math.max(0, ...stored.map((result) => result.version)) + 1
+  const versions = tx.versionsOf(resultIdentity(read.value))
+  const stored = versions.filter(({ takenBack }) => !takenBack).map(({ result }) => result)
+  const version = nextVersion(versions.map(({ result }) => result))
   const incoming = stored.length === 0 ? read.value : { ...read.value, status: 'corrected' as const }
   storeVersion(tx, incoming, version, stored, { fileId: held.fileId, line: held.line, now: call.now })
   keepMappings(tx, meant, { outcome: 'filed', patientId: incoming.patientId }, held)

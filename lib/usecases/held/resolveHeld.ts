@@ -1,17 +1,9 @@
-import type { HeldRow, Tx } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { fileHeld, releaseCorrections } from '../intake/releaseHeld.ts'
+import { releaseCorrections } from '../intake/releaseHeld.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
-import { type Attempt, overrule } from './overrule.ts'
-
-function attempt(tx: Tx, held: HeldRow, call: Call): Attempt {
-  const filed = fileHeld(tx, held, call)
-  if (filed.outcome === 'refused') return { filed: false, sentence: filed.sentence }
-  if (filed.outcome !== 'held') return { filed: true, patientId: filed.patientId }
-  return overrule(tx, held, filed.reason, call) ?? { filed: false, sentence: filed.sentence }
-}
+import { attempt } from './attempt.ts'
 
 /** Takes a decision back together with everything done for it. */
 class StillHeld extends Error {}
@@ -42,7 +34,8 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
         keepStanding(tx, patientId, call.today)
       }
       const resolved = (id: number, patientId: string | null) => ({ action: 'held-resolved', heldId: id, patientId, decision }) as const
-      return { value: null, events: [resolved(heldId, known.patientId), ...released.map((row) => resolved(row.id, row.patientId))] }
+      const own = { ...resolved(heldId, known.patientId), ...(outcome?.addedPatient && { patientAdded: true as const }) }
+      return { value: null, events: [own, ...released.map((row) => resolved(row.id, row.patientId))] }
     })
   } catch (error) {
     if (error instanceof StillHeld) return { ok: false, kind: 'invalid', reason: `Row ${heldId} stays as it is. ${error.message}` }

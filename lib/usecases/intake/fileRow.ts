@@ -39,16 +39,25 @@ function filePatient(tx: Tx, patient: Patient, place: RowPlace): Filed {
   return { outcome, patientId: patient.id }
 }
 
+/** The number of the next version: one that was taken back keeps its own. */
+export function nextVersion(versions: readonly { readonly version: number }[]): number {
+  return Math.max(0, ...versions.map(({ version }) => version)) + 1
+}
+
 /** Files a course event, as a new version where it says something else of the same event. */
 function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlace): Filed {
   const identity = eventIdentity(patientId, event)
   const versions = tx.eventVersionsOf(patientId).filter((stored) => stored.identity === identity)
-  const { outcome, version } = decideEventFiling(event, versions)
+  const counting = versions.filter(({ takenBack }) => !takenBack)
+  const { outcome, version: decided } = decideEventFiling(event, counting)
+  const version = nextVersion(versions)
+  const repeated = outcome === 'known' ? counting.find((stored) => stored.version === decided) : undefined
+  if (repeated !== undefined) tx.insertRepeat('course', repeated.id, place)
   if (outcome !== 'known') tx.insertEventVersion({ patientId, identity, version, event, fileId: place.fileId, line: place.line }, true)
   return { outcome, patientId }
 }
 
-/** Stores a version of a result and lets the version count that the laboratory's own order says counts. */
+/** Stores a version of a result and lets the version count, of it and the stored ones not taken back, that the laboratory's own order says counts. */
 export function storeVersion(
   tx: Tx,
   incoming: IncomingResult,
@@ -66,11 +75,15 @@ export function storeVersion(
 /** Files a result, or says why a person has to decide. */
 function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
   const identity = resultIdentity(incoming)
-  const stored = tx.versionsOf(identity).map(({ result }) => result)
-  const filing = decideFiling(incoming, stored)
+  const versions = tx.versionsOf(identity)
+  const counting = versions.filter(({ takenBack }) => !takenBack).map(({ result }) => result)
+  const filing = decideFiling(incoming, counting)
   const { patientId } = incoming
   if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
-  if (filing.outcome !== 'known') storeVersion(tx, incoming, filing.version, stored, place, identity)
+  if (filing.outcome === 'known') {
+    const repeated = counting.find(({ version }) => version === filing.version)
+    if (repeated !== undefined) tx.insertRepeat('results', repeated.id, place)
+  } else storeVersion(tx, incoming, nextVersion(versions.map(({ result }) => result)), counting, place, identity)
   return { outcome: filing.outcome, patientId }
 }
 

@@ -1,5 +1,5 @@
-import { asSourceMeans, type MeantRow, patientIdOf, type RawRow } from '../../intake/index.ts'
-import type { HeldRow, Tx } from '../../store/index.ts'
+import { asDecided, type MeantRow, patientIdOf, type RawRow } from '../../intake/index.ts'
+import type { HeldRow, Reader, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { fileMeant } from './fileMeant.ts'
 import type { RowAnswer } from './fileRow.ts'
@@ -10,9 +10,9 @@ export function rawRowOf(held: HeldRow): RawRow {
   return { kind: held.kind, line: held.line, text: held.row, fields: held.fields, refusal: null }
 }
 
-/** A held row as its source means it by what is known now. */
-export function meantHeld(tx: Tx, held: HeldRow): MeantRow {
-  return asSourceMeans(rawRowOf(held), tx.sourceKnowledge(held.source))
+/** A held row as its source means it by what is known now, and as a person decided of this row alone. */
+export function meantHeld(reader: Pick<Reader, 'sourceKnowledge'>, held: HeldRow): MeantRow {
+  return asDecided(rawRowOf(held), reader.sourceKnowledge(held.source), held.decided)
 }
 
 /** Reads a held row afresh and files it where nothing is wrong with it any more; otherwise answers what is. */

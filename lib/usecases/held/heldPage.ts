@@ -1,0 +1,43 @@
+import { loincCodes } from '../../intake/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { choiceView, seesPatients } from './choiceView.ts'
+import type { HeldPageView } from './views.ts'
+
+/** Groups on one page. */
+const A_PAGE = 25
+
+// What the rules of danger watch: a held row of these can hide one.
+const DANGEROUS = [
+  'calcium',
+  'ionised-calcium',
+  'haemoglobin',
+  'creatinine',
+  'platelets',
+  'neutrophils',
+  'kappa-flc',
+  'lambda-flc',
+  'circulating-plasma-cells',
+]
+
+/** The codes of analytes whose values can be dangerous. */
+export const DANGEROUS_CODES: readonly string[] = loincCodes().flatMap(([code, analyte]) => (DANGEROUS.includes(analyte) ? [code] : []))
+
+/** One page of the queue: choices that wait for a second person, then the rows by what they have in common, those that can hide a danger first. */
+export async function heldPage(call: Call, page: number): Promise<Outcome<HeldPageView>> {
+  const refused = await refusedUnlessMay(call, 'held.read', 'held rows')
+  if (refused !== null) return refused
+  const { reader } = call.store
+  const value = reader.atOnce(() => {
+    const { groups: groupCount, rows: rowCount } = reader.heldCounts()
+    const groups = reader.heldGroups({ dangerousCodes: DANGEROUS_CODES, limit: A_PAGE, offset: (page - 1) * A_PAGE })
+    const choices = reader.waitingChoices().map((choice) => choiceView(call, choice))
+    return { choices, groups, groupCount, rowCount, pages: Math.max(1, Math.ceil(groupCount / A_PAGE)) }
+  })
+  const shown = seesPatients(call) ? value.choices.filter(({ compared }) => compared !== null) : []
+  if (shown.length > 0) {
+    const events = shown.map(({ heldId, patientId }) => ({ action: 'held-compared', heldId, patientId }) as const)
+    await call.store.record(call, () => ({ value: null, events }))
+  }
+  return { ok: true, value }
+}

@@ -1,0 +1,110 @@
+import { asDecided, field, type MeantRow, type SourceKnowledge } from '../../intake/index.ts'
+import { currentVersion, isCorrection, RESULT_STATUSES } from '../../results/index.ts'
+import type { Repeat, StoredMapping, Tx } from '../../store/index.ts'
+import type { Call } from '../call.ts'
+import { fileRow } from '../intake/fileRow.ts'
+import { keepMappings } from '../intake/keepMappings.ts'
+import { readRow } from '../intake/readRow.ts'
+import type { PlacedRow } from './rowsOfFiles.ts'
+
+/** What was taken back: rows in the queue again or filed otherwise, and stored versions that count no longer. */
+export interface TakenBackCount {
+  readonly versions: number
+  readonly touched: ReadonlySet<string>
+}
+
+/** Lets the version that counts of an identity be the one that counts without those taken back; none where none is left. */
+function recount(tx: Tx, kind: 'results' | 'course', identity: string, patientId: string): void {
+  if (kind === 'results') {
+    const left = tx.versionsOf(identity).filter(({ takenBack }) => !takenBack)
+    const counts = currentVersion(left.map(({ result }) => result))
+    if (counts !== null) tx.setCurrentResult(identity, counts.id)
+    return
+  }
+  const left = tx.eventVersionsOf(patientId).filter((event) => event.identity === identity && !event.takenBack)
+  const last = left.at(-1)
+  if (last !== undefined) tx.setCurrentEvent(identity, last.id)
+}
+
+/** The row as it was read with the mapping; null where the mapping said nothing of this row. */
+function asFiled(
+  tx: Tx,
+  { raw, fileId, line }: PlacedRow,
+  mapping: StoredMapping,
+): (MeantRow & { readonly decided: Readonly<Record<string, string>> | null }) | null {
+  const known = tx.sourceKnowledge(mapping.source)
+  const before: SourceKnowledge = { ...known, mappings: [mapping, ...known.mappings] }
+  const fields = JSON.stringify(raw.fields)
+  const decided = tx.heldRowsAt(fileId, line).find((held) => JSON.stringify(held.fields) === fields)?.decided ?? null
+  const meant = asDecided(raw, before, decided)
+  return meant.mappings.includes(mapping.id) ? { ...meant, decided } : null
+}
+
+const isOfRow = (raw: MeantRow['raw'], version: { code: string; valueText: string; unitText: string }): boolean =>
+  raw.kind === 'course' ||
+  (version.code === field(raw, 'code') &&
+    version.valueText === (raw.received?.value ?? raw.fields.value ?? '') &&
+    version.unitText === (raw.received?.unit ?? raw.fields.unit ?? ''))
+
+/** What a row of patients said of a patient cannot be taken back: what came before it may have been replaced since. It stays. */
+const isOfPatients = ({ raw }: PlacedRow): boolean => raw.kind === 'patients'
+
+/**
+ * Takes the rows of one patient back that a revoked mapping brought in: the versions they became count no longer, and the rows are read again by what is
+ * known now. What cannot be read without the mapping waits in the queue for a person; what can is filed as it says itself.
+ */
+export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly RepeatedRow[], mapping: StoredMapping, call: Call): TakenBackCount {
+  const touched = new Set<string>()
+  const again: AgainRow[] = []
+  const taken = new Set<string>()
+  for (const row of rows.filter((one) => !isOfPatients(one))) {
+    const meant = asFiled(tx, row, mapping)
+    const { kind } = row.raw
+    if (meant === null || kind === 'patients') continue
+    for (const version of tx.versionsOfRow(kind, row).filter((one) => isOfRow(meant.raw, one))) {
+      tx.takeVersionBack({ kind, id: version.id, mappingId: mapping.id, by: call.actor.name, at: call.now })
+      recount(tx, kind, version.identity, row.patientId)
+      taken.add(`${kind} ${version.id}`)
+    }
+    touched.add(row.patientId)
+    again.push({ row, decided: meant.decided })
+  }
+  for (const row of repeats.filter(({ kind, versionId }) => taken.has(`${kind} ${versionId}`))) {
+    // Where the mapping was needed to read it too, the row it repeated waits for both of them.
+    if (tx.file(row.fileId)?.source !== mapping.source || asFiled(tx, row, mapping) === null) again.push({ row, decided: null })
+  }
+  for (const patientId of readAnew(tx, again, mapping, call)) touched.add(patientId)
+  for (const place of new Map(rows.map((row) => [`${row.fileId}:${row.line}:${row.patientId}`, row])).values())
+    tx.insertMappingReturn(mapping.id, place)
+  return { versions: taken.size, touched }
+}
+
+const corrects = ({ raw }: PlacedRow): boolean => RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
+
+/** A row that only repeated a version. */
+export type RepeatedRow = PlacedRow & Pick<Repeat, 'kind' | 'versionId'>
+
+interface AgainRow {
+  readonly row: PlacedRow
+  readonly decided: Readonly<Record<string, string>> | null
+}
+
+/** Reads the rows by what is known now, originals before their corrections, and answers whom they concern. */
+function readAnew(tx: Tx, again: readonly AgainRow[], mapping: StoredMapping, call: Call): Set<string> {
+  const concerned = new Set<string>()
+  for (const { row, decided } of [...again.filter((one) => !corrects(one.row)), ...again.filter((one) => corrects(one.row))]) {
+    const { raw, fileId, line } = row
+    const meant = asDecided(raw, tx.sourceKnowledge(tx.file(fileId)?.source ?? null), decided)
+    const patientId = field(meant.raw, 'patient_id')
+    const read = readRow(meant.raw, patientId === '' ? null : (tx.patient(patientId)?.patient ?? null), call.today)
+    const answer = fileRow(tx, read, patientId, { fileId, line, now: call.now })
+    keepMappings(tx, meant, answer, { fileId, line })
+    concerned.add(patientId)
+    if (answer.outcome !== 'held' && answer.outcome !== 'refused') continue
+    const waits = { fileId, line, kind: raw.kind, patientId: patientId === '' ? null : patientId, reason: answer.reason, sentence: answer.sentence }
+    const collectedOn = answer.outcome === 'held' ? answer.on : null
+    const came = { row: raw.text, fields: { ...raw.fields }, receivedAt: call.now, receivedOn: call.today, collectedOn, decided }
+    tx.insertReturned({ ...waits, ...came }, mapping.id)
+  }
+  return concerned
+}
