@@ -1,4 +1,4 @@
-import type { Connection } from '../connection.ts'
+import type { Cell, Connection } from '../connection.ts'
 import type { RefusedRow } from '../read/files.ts'
 import type { HeldRow } from '../read/held.ts'
 import { insertSql } from './insert.ts'
@@ -6,25 +6,17 @@ import { insertSql } from './insert.ts'
 /** A row to be held until a person decides. */
 export type NewHeld = Omit<HeldRow, 'id' | 'fileName' | 'source' | 'resolved' | 'decided' | 'returnedBy'>
 
-const HELD = insertSql('held_row', [
-  'file_id',
-  'line',
-  'kind',
-  'patient_id',
-  'reason',
-  'sentence',
-  'row',
-  'fields',
-  'received_at',
-  'received_on',
-  'collected_on',
-])
+const COLUMNS = ['file_id', 'line', 'kind', 'patient_id', 'reason', 'sentence', 'row', 'fields', 'received_at', 'received_on', 'collected_on']
+const HELD = insertSql('held_row', COLUMNS)
+
+function cellsOf(held: NewHeld): Cell[] {
+  const { fileId, line, kind, patientId, reason, sentence, row, fields, receivedAt, receivedOn, collectedOn } = held
+  return [fileId, line, kind, patientId, reason, sentence, row, JSON.stringify(fields), receivedAt, receivedOn, collectedOn]
+}
 
 /** Puts a row into the held queue and returns its number. */
 export function insertHeld({ statement }: Connection, held: NewHeld): number {
-  const { fileId, line, kind, patientId, reason, sentence, row, fields, receivedAt, receivedOn, collectedOn } = held
-  const cells = [fileId, line, kind, patientId, reason, sentence, row, JSON.stringify(fields), receivedAt, receivedOn, collectedOn]
-  return Number(statement(HELD).run(...cells).lastInsertRowid)
+  return Number(statement(HELD).run(...cellsOf(held)).lastInsertRowid)
 }
 
 const REFUSED = insertSql('refused_row', ['file_id', 'line', 'reason', 'sentence', 'row'])
@@ -67,25 +59,10 @@ export function setWaiting({ statement }: Connection, { heldId, patientId, reaso
   statement(update).run(patientId, reason, sentence, collectedOn, heldId)
 }
 
-const RETURNED = insertSql('held_row', [
-  'file_id',
-  'line',
-  'kind',
-  'patient_id',
-  'reason',
-  'sentence',
-  'row',
-  'fields',
-  'received_at',
-  'received_on',
-  'collected_on',
-  'decided',
-  'returned_by',
-])
+const RETURNED = insertSql('held_row', [...COLUMNS, 'decided', 'returned_by'])
 
 /** Puts a row that was filed into the queue again, because the mapping it was read with was revoked. */
 export function insertReturned({ statement }: Connection, held: NewHeld & Pick<HeldRow, 'decided'>, mappingId: number): number {
-  const { fileId, line, kind, patientId, reason, sentence, row, fields, receivedAt, receivedOn, collectedOn, decided } = held
-  const own = [fileId, line, kind, patientId, reason, sentence, row, JSON.stringify(fields), receivedAt, receivedOn, collectedOn]
-  return Number(statement(RETURNED).run(...own, decided === null ? null : JSON.stringify(decided), mappingId).lastInsertRowid)
+  const decided = held.decided === null ? null : JSON.stringify(held.decided)
+  return Number(statement(RETURNED).run(...cellsOf(held), decided, mappingId).lastInsertRowid)
 }

@@ -1,3 +1,4 @@
+import type { StoredMerge } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 
 /** What identifies one record, and how much is in it. */
@@ -28,22 +29,23 @@ export interface ComparisonView {
   readonly obstacle: string | null
 }
 
-/** A merge with what became of it. */
-export interface MergeView {
+type Told =
+  | 'fromId'
+  | 'intoId'
+  | 'proposedBy'
+  | 'proposedAt'
+  | 'reason'
+  | 'decidedBy'
+  | 'decidedAt'
+  | 'decisionReason'
+  | 'endedBy'
+  | 'endedAt'
+  | 'endReason'
+
+/** A merge with what became of it. `fromId` is joined to `intoId`, the record that is kept. */
+export interface MergeView extends Pick<StoredMerge, Told> {
   readonly mergeId: number
-  /** The record that is joined to the other, and the one that is kept. */
-  readonly fromId: string
-  readonly intoId: string
   readonly state: 'waiting' | 'in force' | 'declined' | 'ended'
-  readonly proposedBy: string
-  readonly proposedAt: string
-  readonly reason: string
-  readonly decidedBy: string | null
-  readonly decidedAt: string | null
-  readonly decisionReason: string | null
-  readonly endedBy: string | null
-  readonly endedAt: string | null
-  readonly endReason: string | null
   /** Proposed by whoever reads this, who can decline it and cannot confirm it. */
   readonly own: boolean
 }
