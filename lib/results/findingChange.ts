@@ -2,10 +2,15 @@ import type { Day } from '../time/index.ts'
 import type { Decision } from './decision.ts'
 import type { LabResult } from './labResult.ts'
 
-/** Two versions of one result: the one that counted, and the one that counts in its place. */
+/** Two versions of one result: the one that counted, and the one that counts in its place. The same twice where it was taken back and none does. */
 export interface Correction {
   readonly replaced: LabResult
   readonly by: LabResult
+}
+
+/** Whether the version that counted was taken back with a mapping: what counts in its place, if anything, had come before it. */
+export function isTakenBack({ replaced, by }: Correction): boolean {
+  return by.id <= replaced.id
 }
 
 /**

@@ -6,13 +6,13 @@ export { countingResults, exclusionsOf } from './excluded.ts'
 export { decideEventFiling, type EventFiling, type EventVersion, eventIdentity } from './fileCourseEvents.ts'
 export { decidePatientFiling, type PatientFiling } from './filePatients.ts'
 export { decideFiling, type Filing } from './fileResults.ts'
-export type { Correction, FindingChange } from './findingChange.ts'
+export { type Correction, type FindingChange, isTakenBack } from './findingChange.ts'
 export { type History, historyAsOf } from './history.ts'
 export type { Band, HeavyChain, Immunofixation, LightChain } from './immunofixation.ts'
 export type { IncomingResult } from './incomingResult.ts'
 export { type ArrivedEvent, joinEvents } from './joinEvents.ts'
 export { type JoinedRecords, joinRecords, type PatientRecord } from './joinRecords.ts'
-export type { ArrivedResult, JoinedResults } from './joinResults.ts'
+export { type ArrivedResult, type JoinedResults, joinedCorrections } from './joinResults.ts'
 export {
   type Comparator,
   collectedOn,

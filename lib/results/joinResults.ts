@@ -1,5 +1,6 @@
 import { currentVersion, isCorrection } from './currentVersion.ts'
 import { decideFiling } from './fileResults.ts'
+import type { Correction } from './findingChange.ts'
 import type { IncomingResult } from './incomingResult.ts'
 import { isWithdrawn, type LabResult } from './labResult.ts'
 import { resultContent, resultIdentity } from './resultContent.ts'
@@ -19,6 +20,8 @@ export interface JoinedResults {
 
 // Without its patient a result of two records has one identity.
 const incoming = (result: LabResult): IncomingResult => ({ ...result, patientId: '' })
+
+const identityOf = ([first]: readonly ArrivedResult[]): string => (first === undefined ? '' : resultIdentity(incoming(first.result)))
 
 function bySample(arrived: readonly ArrivedResult[]): ArrivedResult[][] {
   const samples = new Map<string, ArrivedResult[]>()
@@ -72,4 +75,23 @@ export function joinResults(arrived: readonly ArrivedResult[], isExcluded: (id: 
     if (disagree && !isCorrection(counts.status) && other !== undefined) disagreeing.push({ counts, other })
   }
   return { results: results.toSorted((a, b) => a.collected.order - b.collected.order || a.id - b.id), disagreeing }
+}
+
+/**
+ * Of every result of several records read as one: which version counted when only the reports of `before` had come, and which counts with those of `now`.
+ * None where it is the same one, or tells the same; where nothing counts any more, both are the version that counted.
+ */
+export function joinedCorrections(
+  before: readonly ArrivedResult[],
+  now: readonly ArrivedResult[],
+  isExcluded: (id: number) => boolean,
+): Correction[] {
+  const samples = new Map(bySample(now).map((sample) => [identityOf(sample), sample]))
+  return bySample(before).flatMap((sample) => {
+    const replaced = currentVersion(asOne(sample, isExcluded).versions)
+    const by = currentVersion(asOne(samples.get(identityOf(sample)) ?? [], isExcluded).versions) ?? replaced
+    if (replaced === null || by === null) return []
+    const isGone = !samples.has(identityOf(sample))
+    return isGone || (by.id !== replaced.id && resultContent(by) !== resultContent(replaced)) ? [{ replaced, by }] : []
+  })
 }

@@ -13,6 +13,6 @@ export const CAUTION_SAYS: Readonly<Record<Caution, string>> = {
   'inside-noise': 'The change is no larger than noise alone can make it in a stable patient.',
   stale: 'The sample is older than 30 days.',
   'attributed-elsewhere': 'A physician recorded another cause.',
-  'removed-by-correction': 'A corrected, final, cancelled or withdrawn result took it back.',
-  'created-by-correction': 'It came with a corrected, final, cancelled or withdrawn result.',
+  'removed-by-correction': 'A corrected, final, cancelled or withdrawn result, or a revoked mapping, took it back.',
+  'created-by-correction': 'It came with a corrected, final, cancelled or withdrawn result, or with a revoked mapping.',
 }

@@ -1,4 +1,4 @@
-import { type Analyte, type Correction, type FindingChange, isWithdrawn, type LabResult, type ResultStatus } from '../results/index.ts'
+import { type Analyte, type Correction, type FindingChange, isTakenBack, isWithdrawn, type LabResult, type ResultStatus } from '../results/index.ts'
 import type { Finding } from './finding.ts'
 
 /** Analytes that are written otherwise than their word in the code. */
@@ -24,9 +24,11 @@ const REPORTS: Readonly<Record<ResultStatus, string>> = {
   'entered-in-error': 'withdrawal',
 }
 
+const REVOKED = 'revoked mapping'
+
 /** What the report that took the place of another is called: "correction", "final report", "withdrawal". */
-function reportWord({ by }: Correction): string {
-  return REPORTS[by.status]
+function reportWord(correction: Correction): string {
+  return isTakenBack(correction) ? REVOKED : REPORTS[correction.by.status]
 }
 
 function received({ provenance: { valueText, unitText }, value }: LabResult): string {
@@ -35,6 +37,7 @@ function received({ provenance: { valueText, unitText }, value }: LabResult): st
 }
 
 function now(replaced: LabResult, by: LabResult): string {
+  if (by.id === replaced.id) return 'not counted now'
   if (by.status === 'cancelled') return 'cancelled now'
   if (isWithdrawn(by)) return 'withdrawn as entered in error now'
   return received(by) === received(replaced) ? 'now with another time, method or reference limit' : `${received(by)} now`
@@ -54,6 +57,7 @@ export function correctionText({ replaced, by }: Correction): string {
 /** Several reports in one phrase: "a correction", "a withdrawal", "corrected reports" where they are of several kinds. */
 export function reportsWord(corrections: readonly Correction[]): string {
   const [first, ...others] = [...new Set(corrections.map(reportWord))]
+  if (others.length > 0 && corrections.some(isTakenBack)) return 'revoked mappings and corrected reports'
   return first === undefined || others.length > 0 ? 'corrected reports' : corrections.length > 1 ? `${first}s` : `a ${first}`
 }
 
@@ -78,5 +82,5 @@ function toldBefore({ what, before, since }: FindingChange): string {
 /** Which reports made, changed or took back a finding, with both values, in one or two sentences. */
 export function changeSays(change: FindingChange): string {
   const { what, on, corrections } = change
-  return `${DID[what]} ${reportsWord(corrections)} that came in on ${on}; ${corrections.map(correctionText).join('; ')}.${toldBefore(change)}`
+  return `${DID[what]} ${reportsWord(corrections)} ${corrections.every(isTakenBack) ? 'of' : 'that came in on'} ${on}; ${corrections.map(correctionText).join('; ')}.${toldBefore(change)}`
 }

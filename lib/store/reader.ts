@@ -1,6 +1,7 @@
 import type { MessageKey } from '../intake/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
+import { correctionsSince } from './read/corrections.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
 import { fileBytes, fileChunks } from './read/fileBytes.ts'
@@ -17,6 +18,7 @@ import * as plans from './read/plans.ts'
 import { problemRows } from './read/problemRows.ts'
 import * as record from './read/record.ts'
 import * as results from './read/results.ts'
+import { resultsAround } from './read/resultsAround.ts'
 import * as list from './read/reviewList.ts'
 import * as settings from './read/settings.ts'
 import { inSnapshot } from './read/snapshot.ts'
@@ -44,8 +46,8 @@ export function readerOf(connection: Connection) {
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
     lastResultId: () => results.lastResultId(connection),
-    correctionsSince: (resultId: number) => results.correctionsSince(connection, resultId),
-    resultsAround: (patientId: string, analyte: string, on: string, each: number) => results.resultsAround(connection, patientId, analyte, on, each),
+    correctionsSince: (resultId: number, taken: ReadonlySet<number> = new Set()) => correctionsSince(connection, resultId, taken),
+    resultsAround: (patientId: string, analyte: string, on: string, each: number) => resultsAround(connection, patientId, analyte, on, each),
     result: (id: number) => results.resultById(connection, id),
     eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
     heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),

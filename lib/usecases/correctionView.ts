@@ -32,7 +32,7 @@ export function correctionView(change: FindingChange): CorrectionView {
     says: changeSays(change),
     reports: corrections.map(({ replaced, by }) => {
       const { analyte, collected } = replaced
-      return { analyte, collectedOn: collected.on, before: reportView(replaced), now: reportView(by) }
+      return { analyte, collectedOn: collected.on, before: reportView(replaced), now: by.id === replaced.id ? null : reportView(by) }
     }),
     decided: decidedOn(decisions),
   }

@@ -74,7 +74,13 @@ export interface CorrectionView {
   /** The day it came in. */
   readonly on: Day
   readonly says: string
-  readonly reports: readonly { readonly analyte: string; readonly collectedOn: Day; readonly before: ReportView; readonly now: ReportView }[]
+  readonly reports: readonly {
+    readonly analyte: string
+    readonly collectedOn: Day
+    readonly before: ReportView
+    /** Null where the report before was taken back with its mapping, and nothing counts in its place. */
+    readonly now: ReportView | null
+  }[]
   /** Who had decided on the finding, or excluded the report before. */
   readonly decided: readonly { readonly kind: 'reviewed' | 'attributed' | 'excluded'; readonly by: string; readonly on: Day }[]
 }

@@ -35,8 +35,8 @@ export function CorrectionNote({ correction: { says, reports, decided }, notes, 
       {!said && <p>{says}</p>}
       <ul className="small soft">
         {reports.map(({ analyte, collectedOn, before, now }) => (
-          <li key={`${before.fileName} ${before.line} ${now.fileName} ${now.line}`}>
-            {testName(analyte)} of {collectedOn}. Before: <Report report={before} />. Now: <Report report={now} />.
+          <li key={`${before.fileName} ${before.line} ${now?.fileName} ${now?.line}`}>
+            {testName(analyte)} of {collectedOn}. Before: <Report report={before} />. Now: {now === null ? 'not counted' : <Report report={now} />}.
           </li>
         ))}
       </ul>

@@ -12,8 +12,13 @@ const KIND_OF: Readonly<Record<string, 'code' | 'unit' | 'patient'>> = { code: '
 export function asDecided(raw: RawRow, knowledge: SourceKnowledge, decided: RowFields | null): MeantRow {
   if (decided === null) return asSourceMeans(raw, knowledge)
   const settled = new Set(Object.keys(decided).map((column) => KIND_OF[column]))
-  const meant = asSourceMeans(raw, { ...knowledge, mappings: knowledge.mappings.filter(({ kind }) => !settled.has(kind)) })
-  const overlaid: RowFields = Object.assign(Object.create(null), meant.raw.fields, decided)
-  const fields = Object.keys(decided).reduce<RowFields>((left, column) => withoutDoubtAbout(column, left), overlaid)
-  return { ...meant, raw: { ...meant.raw, fields, received: raw.received ?? raw.fields } }
+  const overlaid = (read: RawRow): RawRow => {
+    const fields: RowFields = Object.assign(Object.create(null), read.fields, decided)
+    return {
+      ...read,
+      fields: Object.keys(decided).reduce<RowFields>((left, column) => withoutDoubtAbout(column, left), fields),
+      received: raw.received ?? raw.fields,
+    }
+  }
+  return asSourceMeans(raw, { ...knowledge, mappings: knowledge.mappings.filter(({ kind }) => !settled.has(kind)) }, overlaid)
 }

@@ -45,11 +45,11 @@ function written(raw: RawRow, codeReceived: string, profile: SourceProfile | nul
 
 /**
  * Reads a row as received with what is known of its source: mapped texts are replaced by their meaning, then the profile says what they leave unsaid.
- * What the row says itself is never overruled. The same row where nothing is known.
+ * What the row says itself is never overruled. The same row where nothing is known. `overlaid` puts in what a person decided of it, before the profile.
  */
-export function asSourceMeans(raw: RawRow, knowledge: SourceKnowledge): MeantRow {
+export function asSourceMeans(raw: RawRow, knowledge: SourceKnowledge, overlaid: (read: RawRow) => RawRow = (read) => read): MeantRow {
   const found = mappingsOf(raw, knowledge)
   const { profile } = knowledge
-  const read = written(mapped(raw, found), field(raw, 'code'), profile)
+  const read = written(overlaid(mapped(raw, found)), field(raw, 'code'), profile)
   return { raw: read, mappings: found.map(({ mapping }) => mapping.id), addsPatients: profile?.addsPatients ?? false }
 }

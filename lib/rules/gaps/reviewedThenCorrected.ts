@@ -32,7 +32,7 @@ function told({ id, on, before, corrections, decisions }: FindingChange): readon
 
 export const reviewedThenCorrected: FollowUpRule = {
   id: 'reviewed-then-corrected',
-  asks: 'Did a corrected, final, cancelled or withdrawn result take back a finding that somebody had reviewed or attributed, and has nobody reviewed that since?',
+  asks: 'Did a corrected, final, cancelled or withdrawn result, or a revoked mapping, take back a finding that somebody had reviewed or attributed, and has nobody reviewed that since?',
   source: '(ours)',
   check: ({ changes }) => changes.filter(({ what, decisions }) => what === 'removed' && onFinding(decisions).length > 0).flatMap(told),
 }

@@ -20,17 +20,30 @@ interface Row {
 const PAIRS = z.array(z.tuple([z.number(), z.number()]))
 const NUMBERS = z.array(z.number())
 
-/** What corrections did to findings of a patient, first change first. Throws where a row names a result version that is not there. */
-export function changesOf(connection: Connection, patientId: string, decisions: readonly Decision[]): FindingChange[] {
+/**
+ * What corrections did to findings of a patient, first change first. `recordIds` are the records read as one: what a report for a record did that is
+ * joined no longer is none of theirs. Throws where a row names a result version that is not there.
+ */
+export function changesOf(
+  connection: Connection,
+  patientId: string,
+  decisions: readonly Decision[],
+  recordIds: readonly string[] = [patientId],
+): FindingChange[] {
+  const owners = new Set<string>()
   const result = (id: number) => {
     const stored = resultById(connection, id)
     if (stored === null) throw new Error(`A change of a finding names result ${id}, which is not stored.`)
+    owners.add(stored.patientId)
     return stored.result
   }
   const rows = connection.statement<Row>('SELECT * FROM finding_change WHERE patient_id = ? ORDER BY id').all(patientId)
-  return rows.map(({ id, made_at: at, made_on: on, what, rule, finding_key: key, told_before: before, told_since: since, ...row }) => {
+  return rows.flatMap(({ id, made_at: at, made_on: on, what, rule, finding_key: key, told_before: before, told_since: since, ...row }) => {
     const about = NUMBERS.parse(JSON.parse(row.decisions))
-    return {
+    owners.clear()
+    const corrections = PAIRS.parse(JSON.parse(row.corrections)).map(([replaced, by]) => ({ replaced: result(replaced), by: result(by) }))
+    if ([...owners].some((owner) => !recordIds.includes(owner))) return []
+    const change: FindingChange = {
       id,
       at,
       on: on as Day,
@@ -39,8 +52,9 @@ export function changesOf(connection: Connection, patientId: string, decisions: 
       key,
       before,
       since,
-      corrections: PAIRS.parse(JSON.parse(row.corrections)).map(([replaced, by]) => ({ replaced: result(replaced), by: result(by) })),
+      corrections,
       decisions: decisions.filter((decision) => about.includes(decision.id)),
     }
+    return [change]
   })
 }

@@ -30,6 +30,11 @@ const IN_FORCE = "decision = 'confirmed' AND ended_at IS NULL"
 /** For a query over `patient`: those whose record is joined to another, and so is nobody of its own. */
 export const IS_JOINED = `EXISTS (SELECT 1 FROM patient_merge WHERE from_id = patient.id AND ${IN_FORCE})`
 
+/** Whether any two records are read as one today. */
+export function hasMerges({ statement }: Connection): boolean {
+  return statement<{ found: 1 }>(`SELECT 1 AS found FROM patient_merge WHERE ${IN_FORCE} LIMIT 1`).get() !== undefined
+}
+
 /** Every merge ever proposed, first one first. */
 export function merges({ statement }: Connection): StoredMerge[] {
   return statement<StoredMerge>(`${SELECT} ORDER BY id`).all()

@@ -8,8 +8,16 @@ import { joinedIds } from './merges.ts'
 import { patientOf } from './patients.ts'
 import { patientResultVersions } from './results.ts'
 
-/** Everything stored of one record alone that was not taken back, whatever it is joined to; null where nobody has this id. `decided` are those its changes may name. */
-export function recordOf(connection: Connection, patientId: string, decided?: readonly Decision[]): PatientRecord | null {
+/**
+ * Everything stored of one record alone that was not taken back, whatever it is joined to; null where nobody has this id. `decided` are those its changes
+ * may name, `recordIds` the records it is read as one with.
+ */
+export function recordOf(
+  connection: Connection,
+  patientId: string,
+  decided?: readonly Decision[],
+  recordIds?: readonly string[],
+): PatientRecord | null {
   const stored = patientOf(connection, patientId)
   if (stored === null) return null
   const decisions = decisionsOf(connection, patientId)
@@ -20,7 +28,7 @@ export function recordOf(connection: Connection, patientId: string, decided?: re
     events,
     held: heldNotices(connection, patientId),
     decisions,
-    changes: changesOf(connection, patientId, decided ?? decisions),
+    changes: changesOf(connection, patientId, decided ?? decisions, recordIds),
   }
 }
 
@@ -29,6 +37,6 @@ export function joinedRecords(connection: Connection, patientId: string): Joined
   const ids = joinedIds(connection, patientId)
   if (ids.length === 0) return null
   const decided: readonly Decision[] = [patientId, ...ids].flatMap((id) => decisionsOf(connection, id))
-  const [kept, ...others] = [patientId, ...ids].flatMap((id) => recordOf(connection, id, decided) ?? [])
+  const [kept, ...others] = [patientId, ...ids].flatMap((id) => recordOf(connection, id, decided, [patientId, ...ids]) ?? [])
   return kept === undefined ? null : joinRecords(kept, others)
 }

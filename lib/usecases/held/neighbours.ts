@@ -51,7 +51,7 @@ export function neighboursOf(reader: Asked, held: HeldRow): NeighboursView | nul
     const printed = measured.kind === 'number' ? quantityText(measured.printed, measured.comparator, measured.printedUnit) : received
     return { resultId, on, says: measuredSays(measured, unit), printed, number: numberOf(measured), isHeld: resultId === null }
   }
-  const stored = reader.resultsAround(patientId, analyte, collected.on, EACH).map(({ result }) => {
+  const stored = reader.resultsAround(patientId, analyte, collected.on, EACH).map((result) => {
     const { valueText, unitText } = result.provenance
     return view(result.id, result.collected.on, result.value, `${valueText} ${unitText}`.trim())
   })

@@ -34,7 +34,7 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
         keepStanding(tx, patientId, call.today)
       }
       const resolved = (id: number, patientId: string | null) => ({ action: 'held-resolved', heldId: id, patientId, decision }) as const
-      const own = { ...resolved(heldId, known.patientId), ...(outcome?.addedPatient && { patientAdded: true as const }) }
+      const own = { ...resolved(heldId, outcome?.patientId ?? known.patientId), ...(outcome?.addedPatient && { patientAdded: true as const }) }
       return { value: null, events: [own, ...released.map((row) => resolved(row.id, row.patientId))] }
     })
   } catch (error) {

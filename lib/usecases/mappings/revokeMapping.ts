@@ -40,12 +40,12 @@ function inParts(rows: readonly PlacedRow[]): PlacedRow[][] {
 
 function takePartBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly RepeatedRow[], mapping: StoredMapping, call: Call) {
   const lastBefore = tx.lastResultId()
-  const { versions, touched } = takeBack(tx, rows, repeats, mapping, call)
+  const { versions, results, touched } = takeBack(tx, rows, repeats, mapping, call)
   const known = [...touched].filter((patientId) => tx.patient(patientId) !== null)
   const released = releaseCorrections(tx, known, call).map(
     ({ id, patientId }) => ({ action: 'held-resolved', heldId: id, patientId, decision: 'file' }) as const,
   )
-  keepFindingChanges(tx, lastBefore, call)
+  keepFindingChanges(tx, lastBefore, call, results)
   for (const patientId of known) {
     tx.bumpRevision(patientId)
     keepStanding(tx, patientId, call.today)

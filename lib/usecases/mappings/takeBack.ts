@@ -10,6 +10,8 @@ import type { PlacedRow } from './rowsOfFiles.ts'
 /** What was taken back: rows in the queue again or filed otherwise, and stored versions that count no longer. */
 export interface TakenBackCount {
   readonly versions: number
+  /** Those of results, by number. */
+  readonly results: ReadonlySet<number>
   readonly touched: ReadonlySet<string>
 }
 
@@ -57,14 +59,19 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
   const touched = new Set<string>()
   const again: AgainRow[] = []
   const taken = new Set<string>()
+  const results = new Set<number>()
   for (const row of rows.filter((one) => !isOfPatients(one))) {
     const meant = asFiled(tx, row, mapping)
     const { kind } = row.raw
     if (meant === null || kind === 'patients') continue
-    for (const version of tx.versionsOfRow(kind, row).filter((one) => isOfRow(meant.raw, one))) {
+    const versions = tx.versionsOfRow(kind, row).filter((one) => isOfRow(meant.raw, one))
+    // Another mapping was revoked before: the row came back then, and waits already or was filed for somebody else.
+    if (versions.length === 0) continue
+    for (const version of versions) {
       tx.takeVersionBack({ kind, id: version.id, mappingId: mapping.id, by: call.actor.name, at: call.now })
       recount(tx, kind, version.identity, row.patientId)
       taken.add(`${kind} ${version.id}`)
+      if (kind === 'results') results.add(version.id)
     }
     touched.add(row.patientId)
     again.push({ row, decided: meant.decided })
@@ -76,7 +83,7 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
   for (const patientId of readAnew(tx, again, mapping, call)) touched.add(patientId)
   for (const place of new Map(rows.map((row) => [`${row.fileId}:${row.line}:${row.patientId}`, row])).values())
     tx.insertMappingReturn(mapping.id, place)
-  return { versions: taken.size, touched }
+  return { versions: taken.size, results, touched }
 }
 
 const corrects = ({ raw }: PlacedRow): boolean => RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
