@@ -30,7 +30,7 @@ export function Compared({ compared: { row, patient, differs, near } }: { readon
           ))}
         </tbody>
       </table>
-      {near !== null && <Neighbours near={near} />}
+      {near !== null && <Neighbours near={near} inCard={true} />}
       {differs.length > 0 && <p className="notice notice-alert">Look again: {differs.join('; ')}.</p>}
     </>
   )

@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { useState } from 'react'
 import type { HeldDetailView } from '../../lib/usecases/index.ts'
+import { testName } from '../_parts/patient/names.ts'
 import { Said } from '../_parts/Said.tsx'
 import { Told } from '../_parts/Told.tsx'
 import { TypedField } from '../_parts/TypedField.tsx'
@@ -25,9 +26,27 @@ function saidOf({ tried, offers }: HeldDetailView): Decision {
   return { act: 'unit', meaning: tried.unit, notRemembered: offers.unitNotRemembered }
 }
 
-function buttonText(act: Decision['act'], count: number, alike: boolean): string {
+function buttonText(row: HeldDetailView, { act, meaning }: Decision, count: number, alike: boolean): string {
   const rows = alike ? counted(count, 'row') : 'this row'
-  return act === 'file' ? `File ${rows} as ${alike && count > 1 ? 'they read' : 'it reads'}` : `File ${rows} so`
+  if (act === 'unit') return `File ${rows} in ${meaning}`
+  if (act === 'code') return `File ${rows} as ${row.understood?.analyte == null ? meaning : testName(row.understood.analyte)}`
+  return `File ${rows} as ${alike && count > 1 ? 'they read' : 'it reads'}`
+}
+
+// What a person may decide against, and what that does.
+const AGAINST: Readonly<Record<string, string>> = {
+  'birth-date-differs': 'Filing it sets the birth date as the row says; the one known before is kept as an earlier version.',
+  'sex-differs': 'Filing it sets the sex as the row says; what was known before is kept as an earlier version.',
+  'conflicting-value': 'Filing it lets this row count; the report it disagrees with is kept as an earlier version.',
+}
+
+/** What filing a row as it reads would come to, where that is no plain filing. */
+function filingSays({ kind, reason, understood }: HeldDetailView): string | null {
+  if (kind === 'patients' || reason === 'conflicting-value') return AGAINST[reason] ?? null
+  if (understood === null) return null
+  const { analyte, collectedOn, value, patientKnown } = understood
+  if (analyte !== null && collectedOn !== null && value !== null && patientKnown) return null
+  return 'It cannot be filed as it stands. Filing reads it again, by what is known by then; what still cannot be read stays here.'
 }
 
 function Stay({ stay }: { readonly stay: readonly { readonly heldId: number; readonly sentence: string }[] }) {
@@ -55,12 +74,14 @@ export function DecideRows({ row }: { readonly row: HeldDetailView }) {
   const [scope, setScope] = useState<'one' | 'alike'>(saidOf(row).act === 'file' ? 'one' : 'alike')
   const [left, setLeft] = useState<ReadonlySet<number>>(new Set(alike.shown.filter(({ odd }) => odd).map((one) => one.heldId)))
   const { outcome, send, busy, typed } = form
-  const { act, meaning, notRemembered } = saidOf(row)
+  const decision = saidOf(row)
+  const { act, meaning, notRemembered } = decision
+  const filing = act === 'file' ? filingSays(row) : null
   const isAlike = scope === 'alike' && alike.rows > 1
   const count = isAlike ? alike.rows - left.size : 1
   const leave = (one: number, out: boolean) => setLeft(new Set(out ? [...left, one] : [...left].filter((other) => other !== one)))
   return (
-    <section aria-labelledby="decide">
+    <section className="no-print" aria-labelledby="decide">
       <h2 id="decide">Decide</h2>
       <Told outcome={outcome}>{outcome?.ok && outcome.value.sentence}</Told>
       {outcome?.ok && <Stay stay={outcome.value.stay} />}
@@ -84,13 +105,21 @@ export function DecideRows({ row }: { readonly row: HeldDetailView }) {
           ) : (
             <input type="hidden" name="scope" value="one" />
           )}
-          {isAlike && <AlikeTable alike={alike} left={left} leave={leave} />}
+          {isAlike && <AlikeTable alike={alike} seesPatients={row.seesPatients} left={left} leave={leave} />}
           {act !== 'file' && <Remember source={source} notRemembered={notRemembered} />}
           <TypedField says="Reason (kept)" name="reason" value={typed('reason')} />
+          {filing !== null && <p className="small soft">{filing}</p>}
           {outcome?.ok === false && <Said outcome={outcome} />}
           <div className="held-buttons">
-            <button className="button" type="submit" name="act" value={act} aria-disabled={busy} onClick={(event) => busy && event.preventDefault()}>
-              {buttonText(act, count, isAlike)}
+            <button
+              className={filing === null ? 'button' : 'button button-quiet'}
+              type="submit"
+              name="act"
+              value={act}
+              aria-disabled={busy}
+              onClick={(event) => busy && event.preventDefault()}
+            >
+              {buttonText(row, decision, count, isAlike)}
             </button>
             <button
               className="button button-quiet"

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import type { HeldPageView } from '../../lib/usecases/index.ts'
+import { testName } from '../_parts/patient/names.ts'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { counted, words } from '../_parts/words.ts'
 
@@ -15,7 +16,7 @@ const COLUMNS = ['Why it waits', 'As received', 'From', 'Rows', 'Latest sample']
 type Group = HeldPageView['groups'][number]
 
 function GroupRow({ group }: { readonly group: Group }) {
-  const { heldId, source, fileName, reason, rows, patients, receivedOn, latestCollectedOn, texts } = group
+  const { heldId, kind, source, fileName, reason, rows, patients, receivedOn, latestCollectedOn, texts, analyte } = group
   return (
     <tr>
       <th scope="row">
@@ -25,6 +26,7 @@ function GroupRow({ group }: { readonly group: Group }) {
       </th>
       <td data-label="As received">
         <span className="received">{texts.length === 0 ? 'nothing' : texts.join(' ')}</span>
+        {analyte !== null && `, ${testName(analyte)}`}
       </td>
       <td data-label="From">
         {source === null ? (
@@ -39,7 +41,7 @@ function GroupRow({ group }: { readonly group: Group }) {
         <strong>{counted(rows, 'row')}</strong> of {counted(patients, 'patient')}
       </td>
       <td data-label="Latest sample">
-        {latestCollectedOn ?? 'day not read'}, waiting since {receivedOn}
+        {latestCollectedOn ?? (kind === 'patients' ? 'no sample' : 'day not read')}, waiting since {receivedOn}
       </td>
     </tr>
   )

@@ -2,6 +2,7 @@ import type { HeldDetailView } from '../../lib/usecases/index.ts'
 import { testName } from '../_parts/patient/names.ts'
 
 const NOT_READ = 'cannot be read'
+const NOT_KNOWN = 'not known yet'
 
 function madeLines({ understood: made, decided, tried }: HeldDetailView): readonly (readonly [string, string])[] {
   const decisions = Object.entries(decided ?? {}).map(([column, meaning]) => [`decided: ${column}`, meaning === '' ? 'settled' : meaning] as const)
@@ -10,8 +11,8 @@ function madeLines({ understood: made, decided, tried }: HeldDetailView): readon
   return [
     ['patient', made.patientId === null ? 'none named' : made.patientKnown ? made.patientId : `${made.patientId}, unknown here`],
     ['collected', made.collectedOn ?? NOT_READ],
-    ['test', made.analyte === null ? NOT_READ : testName(made.analyte)],
-    ['value', made.value === null ? NOT_READ : `${made.value}${printed}`],
+    ['test', made.analyte === null ? NOT_KNOWN : testName(made.analyte)],
+    ['value', made.value !== null ? `${made.value}${printed}` : made.analyte === null ? 'not read before its test is known' : NOT_READ],
     ...decisions,
     ...(tried?.stopped == null ? [] : [['still stops', tried.stopped] as const]),
   ]
@@ -23,7 +24,9 @@ function Lines({ lines, received }: { readonly lines: readonly (readonly [string
       {lines.map(([name, text]) => (
         <div key={name}>
           <dt>{name}</dt>
-          <dd className={received ? 'received' : text === NOT_READ ? 'held-stop' : ''}>{received ? text : <bdi>{text}</bdi>}</dd>
+          <dd className={received ? 'received' : text === NOT_READ || text === NOT_KNOWN ? 'held-stop' : ''}>
+            {received ? text : <bdi>{text}</bdi>}
+          </dd>
         </div>
       ))}
     </dl>

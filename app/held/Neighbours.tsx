@@ -4,11 +4,12 @@ import { TableHead } from '../_parts/TableHead.tsx'
 import { NeighbourPlot } from './NeighbourPlot.tsx'
 
 /** The patient's values of the same test before and after a held row, with the row where it would stand. */
-export function Neighbours({ near }: { readonly near: NeighboursView }) {
+export function Neighbours({ near, inCard = false }: { readonly near: NeighboursView; readonly inCard?: boolean }) {
   const { analyte, unit, values } = near
+  const Heading = inCard ? 'h4' : 'h2'
   return (
     <section aria-label="Beside the patient's own values">
-      <h2>Beside the patient's own values</h2>
+      <Heading>Beside the patient's own values</Heading>
       <div className="held-two">
         <table className="table held-near">
           <TableHead columns={['Collected', `${testName(analyte)} (${unit === '' ? 'no unit' : unit})`, 'Printed']} />

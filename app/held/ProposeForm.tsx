@@ -23,7 +23,7 @@ export function ProposeForm({ heldId, rows, source, notRemembered }: Props) {
   const proposing = useKeptForm(proposeHeldPatient)
   const compared = comparing.outcome?.ok ? comparing.outcome.value : null
   return (
-    <section aria-labelledby="whose">
+    <section className="no-print" aria-labelledby="whose">
       <h2 id="whose">Whose it is</h2>
       <p className="soft">One person proposes, another confirms: nothing is filed before that.</p>
       <form className="filters" action={comparing.send} aria-label="Compare with a patient">

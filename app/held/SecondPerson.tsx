@@ -15,7 +15,7 @@ export function SecondPerson({ heldId, mayConfirm }: { readonly heldId: number; 
   return (
     <>
       {mayConfirm && (
-        <form action={confirming.send}>
+        <form className="no-print" action={confirming.send}>
           <input type="hidden" name="heldId" value={heldId} />
           <button className="button" type="submit" aria-disabled={confirming.busy} onClick={(event) => confirming.busy && event.preventDefault()}>
             Confirm and file

@@ -7,7 +7,7 @@ type Props = Pick<HeldDetailView, 'heldId' | 'tried' | 'offers'>
 export function TryForm({ heldId, tried, offers: { codes, unit } }: Props) {
   if (codes === null && unit === null) return null
   return (
-    <form className="filters" method="get" action={`/held/${heldId}`} aria-label="Try a meaning">
+    <form className="filters no-print" method="get" action={`/held/${heldId}`} aria-label="Try a meaning">
       {codes !== null && (
         <div className="field grow">
           <label htmlFor="try-code">This code means</label>
@@ -37,7 +37,7 @@ export function TryForm({ heldId, tried, offers: { codes, unit } }: Props) {
           />
         </div>
       )}
-      <button className="button button-quiet" type="submit">
+      <button className={tried === null ? 'button' : 'button button-quiet'} type="submit">
         Show what it would be
       </button>
       {tried?.problem != null && (

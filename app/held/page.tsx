@@ -24,22 +24,18 @@ export default async function Page({ searchParams }: Props) {
   if (!outcome.ok) return <NotShown refusal={outcome} />
   const { choices, groups, groupCount, rowCount, pages } = outcome.value
   return (
-    <>
+    <div className="held-page">
       <h1>Held rows</h1>
       <p className="soft">
         {rowCount === 0
           ? 'No row waits. Whatever intake cannot file without guessing comes here.'
-          : `${counted(rowCount, 'row')} that intake could not file without guessing, in ${counted(groupCount, 'group')} that wait for one decision each. Until someone decides, the patient shows as having results nobody has seen.`}
+          : `${counted(rowCount, 'row')} that intake could not file without guessing, in ${counted(groupCount, 'group')}, one decision for each. Until someone decides, the patient shows as having results nobody has seen.`}
       </p>
       {choices.length > 0 && (
-        <section aria-labelledby="second">
-          <h2 id="second">Waiting for a second person</h2>
-          <div className="held">
-            {choices.map((choice) => (
-              <Choice key={choice.id} choice={choice} />
-            ))}
-          </div>
-        </section>
+        <p className="notice">
+          {counted(choices.length, 'choice')} of a patient {choices.length === 1 ? 'waits' : 'wait'} for a second person:{' '}
+          <a href="#second">look at {choices.length === 1 ? 'it' : 'them'}</a>, below the queue.
+        </p>
       )}
       {groups.length > 0 && <Groups groups={groups} />}
       {pages > 1 && (
@@ -59,7 +55,17 @@ export default async function Page({ searchParams }: Props) {
           )}
         </nav>
       )}
+      {choices.length > 0 && (
+        <section aria-labelledby="second">
+          <h2 id="second">Waiting for a second person</h2>
+          <div className="held">
+            {choices.map((choice) => (
+              <Choice key={choice.id} choice={choice} />
+            ))}
+          </div>
+        </section>
+      )}
       <Mappings />
-    </>
+    </div>
   )
 }

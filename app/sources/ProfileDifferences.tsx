@@ -3,7 +3,7 @@ import { TableHead } from '../_parts/TableHead.tsx'
 
 /** What a profile says otherwise than the one before: old and new, nothing else. */
 export function ProfileDifferences({ differences, of }: { readonly differences: SourcePreview['differences']; readonly of: string }) {
-  if (differences.length === 0) return <p className="soft">Nothing is said otherwise.</p>
+  if (differences.length === 0) return <p className="soft">Nothing differs.</p>
   return (
     <table className="table stacked">
       <caption>{of}</caption>

@@ -26,7 +26,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         <p className="soft">No file named a source yet.</p>
       ) : (
         <table className="table stacked">
-          <TableHead columns={['Source', 'What is set', 'Since', 'Files', 'Rows', 'Held', 'Wait now', 'Last received']} />
+          <TableHead columns={['Source', 'What is set', 'Since', 'Files', 'Rows', 'Held', 'Waiting now', 'Last received']} />
           <tbody>
             {outcome.value.map(({ source, profile, files, rows, held, waiting, lastReceivedAt }) => (
               <tr key={source}>
@@ -40,7 +40,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
                 <td data-label="Files">{files}</td>
                 <td data-label="Rows">{rows}</td>
                 <td data-label="Held">{held}</td>
-                <td data-label="Wait now">{waiting}</td>
+                <td data-label="Waiting now">{waiting}</td>
                 <td data-label="Last received">{lastReceivedAt === null ? '-' : instantText(lastReceivedAt)}</td>
               </tr>
             ))}

@@ -40,11 +40,11 @@ export function heldQueue(clinic: () => Clinic): void {
       expect(new URL(page.url()).search).toBe('?code=718-7')
       expect(await textOf(page.locator('main'))).toContain("1 of them lies far from the patient's own values")
       expect(await textOf(page.locator('.held-alike tbody tr').first())).toContain('10.6 g/L, far off')
-      await page.getByRole('button', { name: 'File 4 rows so' }).click()
+      await page.getByRole('button', { name: 'File 4 rows as haemoglobin' }).click()
       expect(await page.getByLabel('Reason (kept)').evaluate((field: HTMLInputElement) => field.validity.valueMissing)).toBe(true)
       await page.getByLabel(/Remember it for later files/).check()
       await page.getByLabel('Reason (kept)').fill('The laboratory says it is haemoglobin')
-      await page.getByRole('button', { name: 'File 4 rows so' }).click()
+      await page.getByRole('button', { name: 'File 4 rows as haemoglobin' }).click()
       await page.getByText('4 rows of 1 patient were filed. Mapping 1 is kept for later files of this source.').waitFor()
       await page.goto('/held')
       expect(await textOf(page.getByRole('row', { name: /HB-LOCAL/ }).first())).toContain('1 row of 1 patient')
@@ -110,6 +110,18 @@ export function heldQueue(clinic: () => Clinic): void {
       await page.goto('/held')
       expect(await textOf(page.getByRole('row', { name: /unknown code.*HB-LOCAL/ }))).toContain('5 rows of 1 patient')
       await context.close()
+
+      // Whoever may not see values is told that nobody compared them: the odd one is among the five.
+      const other = await signedInAs(clinic(), 'administrator')
+      await other.page.goto('/held')
+      await other.page
+        .getByRole('row', { name: /unknown code.*HB-LOCAL/ })
+        .getByRole('link')
+        .click()
+      await other.page.getByLabel('all 5 rows alike, of 1 patient').check()
+      expect(await textOf(other.page.locator('main'))).toContain('Nobody compared these rows with the values of their patients')
+      expect(await other.page.locator('.held-alike thead').textContent()).not.toContain('Beside it')
+      await other.context.close()
     })
   })
 }

@@ -84,7 +84,7 @@ export function Header({ patient }: { readonly patient: PatientView }) {
         )}
         {held.length > 0 && (
           <Fact name="Held rows">
-            {held.length} waiting; nobody has decided on them: <HeldLinks held={held} />
+            {held.length} waiting; nobody has decided on {held.length === 1 ? 'it' : 'them'}: <HeldLinks held={held} />
           </Fact>
         )}
       </dl>

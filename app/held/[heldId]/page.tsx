@@ -73,7 +73,7 @@ export default async function Page({ params, searchParams }: Props) {
       <h1>Held: {words(reason)}</h1>
       <p>{sentence}</p>
       <p className="small soft">
-        Waiting {counted(waitingDays, 'day')}; file <bdi>{fileName}</bdi>, row {line},{' '}
+        {waitingDays === 0 ? 'Waiting since today' : `Waiting ${counted(waitingDays, 'day')}`}; file <bdi>{fileName}</bdi>, row {line},{' '}
         {source === null ? (
           'source not named'
         ) : (

@@ -23,14 +23,19 @@ const DANGEROUS = [
 /** The codes of analytes whose values can be dangerous. */
 export const DANGEROUS_CODES: readonly string[] = loincCodes().flatMap(([code, analyte]) => (DANGEROUS.includes(analyte) ? [code] : []))
 
-/** One page of the queue: choices that wait for a second person, then the rows by what they have in common, those that can hide a danger first. */
+// A nurse reads "calcium", not "17861-6".
+const ANALYTES: ReadonlyMap<string, string> = new Map(loincCodes())
+
+/** One page of the queue: the rows by what they have in common, those that can hide a danger first, and the choices that wait for a second person. */
 export async function heldPage(call: Call, page: number): Promise<Outcome<HeldPageView>> {
   const refused = await refusedUnlessMay(call, 'held.read', 'held rows')
   if (refused !== null) return refused
   const { reader } = call.store
   const value = reader.atOnce(() => {
     const { groups: groupCount, rows: rowCount } = reader.heldCounts()
-    const groups = reader.heldGroups({ dangerousCodes: DANGEROUS_CODES, limit: A_PAGE, offset: (page - 1) * A_PAGE })
+    const groups = reader
+      .heldGroups({ dangerousCodes: DANGEROUS_CODES, limit: A_PAGE, offset: (page - 1) * A_PAGE })
+      .map((group) => ({ ...group, analyte: group.texts.map((text) => ANALYTES.get(text) ?? null).find((named) => named !== null) ?? null }))
     const choices = reader.waitingChoices().map((choice) => choiceView(call, choice))
     return { choices, groups, groupCount, rowCount, pages: Math.max(1, Math.ceil(groupCount / A_PAGE)) }
   })

@@ -14,10 +14,15 @@ export interface ChoiceView extends HeldChoice {
   readonly mayDecline: boolean
 }
 
+/** A group with what its code names, where it is one code of something followed. */
+export interface HeldGroupView extends HeldGroup {
+  readonly analyte: string | null
+}
+
 /** One page of the queue. */
 export interface HeldPageView {
   readonly choices: readonly ChoiceView[]
-  readonly groups: readonly HeldGroup[]
+  readonly groups: readonly HeldGroupView[]
   readonly groupCount: number
   readonly rowCount: number
   readonly pages: number
