@@ -5,7 +5,7 @@ import type { Call } from '../call.ts'
 import { fileRow } from '../intake/fileRow.ts'
 import { keepMappings } from '../intake/keepMappings.ts'
 import { readRow } from '../intake/readRow.ts'
-import type { PlacedRow } from './rowsOfFiles.ts'
+import { type PlacedRow, rowsOfFiles } from './rowsOfFiles.ts'
 
 /** What was taken back: rows in the queue again or filed otherwise, and stored versions that count no longer. */
 export interface TakenBackCount {
@@ -28,6 +28,34 @@ function recount(tx: Tx, kind: 'results' | 'course', identity: string, patientId
   if (last !== undefined) tx.setCurrentEvent(identity, last.id)
 }
 
+/** What a person decided of this row alone, while it waited. */
+function decidedOf(tx: Tx, { raw, fileId, line }: Pick<PlacedRow, 'raw' | 'fileId' | 'line'>): AgainRow['decided'] {
+  const fields = JSON.stringify(raw.fields)
+  return tx.heldRowsAt(fileId, line).find((held) => JSON.stringify(held.fields) === fields)?.decided ?? null
+}
+
+/**
+ * The rows of corrections that could only be filed because a version stood there that is taken back now: they wait for an original again. One that a
+ * person filed as the first version stays.
+ */
+function withoutOriginal(
+  tx: Tx,
+  identity: string,
+  knowledge: (fileId: number) => SourceKnowledge,
+): { versionIds: readonly number[]; again: AgainRow[] } {
+  const left = tx.versionsOf(identity).filter(({ takenBack }) => !takenBack)
+  const hangs = left.length > 0 && left.every(({ result }) => result.version > 1 && isCorrection(result.status))
+  if (!hangs) return { versionIds: [], again: [] }
+  const again = left.flatMap(({ patientId, result: { code, provenance } }) =>
+    rowsOfFiles(tx, [{ patientId, ...provenance }]).flatMap((row) => {
+      const decided = decidedOf(tx, row)
+      const { raw } = asDecided(row.raw, knowledge(row.fileId), decided)
+      return isOfRow(raw, { code, ...provenance }) ? [{ row, decided }] : []
+    }),
+  )
+  return { versionIds: left.map(({ result }) => result.id), again }
+}
+
 /** The row as it was read with the mapping; null where the mapping said nothing of this row. */
 function asFiled(
   tx: Tx,
@@ -36,8 +64,7 @@ function asFiled(
 ): (MeantRow & { readonly decided: Readonly<Record<string, string>> | null }) | null {
   const known = tx.sourceKnowledge(mapping.source)
   const before: SourceKnowledge = { ...known, mappings: [mapping, ...known.mappings] }
-  const fields = JSON.stringify(raw.fields)
-  const decided = tx.heldRowsAt(fileId, line).find((held) => JSON.stringify(held.fields) === fields)?.decided ?? null
+  const decided = decidedOf(tx, { raw, fileId, line })
   const meant = asDecided(raw, before, decided)
   return meant.mappings.includes(mapping.id) ? { ...meant, decided } : null
 }
@@ -60,6 +87,7 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
   const again: AgainRow[] = []
   const taken = new Set<string>()
   const results = new Set<number>()
+  const identities = new Set<string>()
   for (const row of rows.filter((one) => !isOfPatients(one))) {
     const meant = asFiled(tx, row, mapping)
     const { kind } = row.raw
@@ -72,9 +100,20 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
       recount(tx, kind, version.identity, row.patientId)
       taken.add(`${kind} ${version.id}`)
       if (kind === 'results') results.add(version.id)
+      if (kind === 'results') identities.add(version.identity)
     }
     touched.add(row.patientId)
     again.push({ row, decided: meant.decided })
+  }
+  const knowledge = (fileId: number): SourceKnowledge => tx.sourceKnowledge(tx.file(fileId)?.source ?? null)
+  for (const identity of identities) {
+    const hanging = withoutOriginal(tx, identity, knowledge)
+    for (const id of hanging.versionIds) {
+      tx.takeVersionBack({ kind: 'results', id, mappingId: mapping.id, by: call.actor.name, at: call.now })
+      taken.add(`results ${id}`)
+      results.add(id)
+    }
+    again.push(...hanging.again)
   }
   for (const row of repeats.filter(({ kind, versionId }) => taken.has(`${kind} ${versionId}`))) {
     // Where the mapping was needed to read it too, the row it repeated waits for both of them.

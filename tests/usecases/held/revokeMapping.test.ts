@@ -54,6 +54,25 @@ describe('a revoked mapping', () => {
     expect(store.reader.heldRowsOfFile(3)).toHaveLength(2)
   })
 
+  test.each(['waited for it', 'came after it'])(
+    'takes back the correction of a row it takes back, which %s: without its original it waits',
+    async (how) => {
+      const original = resultRow({ code: 'CA', value: '2.3', unit: 'mmol/L', collected_at: '2026-01-05', accession: 'A1' })
+      const corrected = resultRow({ code: '17861-6', value: '2.9', unit: 'mmol/L', collected_at: '2026-01-05', accession: 'A1', status: 'corrected' })
+      await takeFrom(store, 'north', [csv('r.csv', how === 'waited for it' ? [corrected, original] : [original])])
+      const waiting = store.reader.heldQueue().find(({ reason }) => reason === 'unknown-code')
+      granted(await decideAs(store, waiting?.id ?? 0, { kind: 'code', code: '17861-6' }, { alike: true, remember: true }))
+      if (how === 'came after it') await takeFrom(store, null, [csv('s.csv', [corrected])])
+      expect([valuesOf(store), waitingReasons(store)]).toEqual([['2.9'], []])
+      granted(await revoke(1))
+      expect([valuesOf(store), waitingReasons(store).toSorted()]).toEqual([[], ['correction-before-original', 'unknown-code']])
+      expect(granted(await recheck(callOf(store))).differences).toEqual([])
+      const again = store.reader.heldQueue().find(({ reason }) => reason === 'unknown-code')
+      granted(await decideAs(store, again?.id ?? 0, { kind: 'code', code: '17861-6' }, { alike: true, remember: true }))
+      expect([valuesOf(store), waitingReasons(store)]).toEqual([['2.9'], []])
+    },
+  )
+
   test.each(['code', 'unit', 'same again'] as const)(
     'map, revoke, map to the right thing (%s) says what the right mapping had said at once',
     async (what) => {
@@ -80,10 +99,12 @@ describe('a revoked mapping', () => {
     },
   )
 
-  test('leaves what came in another way: a later report of the same sample without the mapping counts', async () => {
+  test('leaves what came in another way: a correction a person had filed as the first report counts', async () => {
+    const corrected = { ...rows[0], code: '17861-6', value: '2.5', status: 'corrected' }
+    await takeFrom(store, 'south', [csv('s.csv', [corrected])])
+    granted(await decideAs(store, 1, { kind: 'file' }))
     await takeFrom(store, 'north', [csv('r.csv', rows.slice(0, 1))])
-    granted(await decideAs(store, 1, { kind: 'code', code: '17861-6' }, { remember: true }))
-    await takeFrom(store, 'south', [csv('s.csv', [{ ...rows[0], code: '17861-6', value: '2.5', status: 'corrected' }])])
+    granted(await decideAs(store, 2, { kind: 'code', code: '17861-6' }, { remember: true }))
     expect(valuesOf(store)).toEqual(['2.5'])
     granted(await revoke(1))
     expect(valuesOf(store)).toEqual(['2.5'])
