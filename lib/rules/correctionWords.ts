@@ -1,20 +1,5 @@
-import { type Analyte, type Correction, type FindingChange, isTakenBack, isWithdrawn, type LabResult, type ResultStatus } from '../results/index.ts'
+import { analyteWords, type Correction, type FindingChange, isTakenBack, isWithdrawn, type LabResult, type ResultStatus } from '../results/index.ts'
 import type { Finding } from './finding.ts'
-
-/** Analytes that are written otherwise than their word in the code. */
-const WRITTEN: Partial<Record<Analyte, string>> = {
-  'serum-m-protein': 'serum M-protein',
-  'urine-m-protein': 'urine M-protein',
-  'kappa-flc': 'kappa free light chain',
-  'lambda-flc': 'lambda free light chain',
-  'flc-ratio': 'light-chain ratio',
-  igg: 'IgG',
-  iga: 'IgA',
-  igm: 'IgM',
-  igd: 'IgD',
-  ige: 'IgE',
-  ldh: 'LDH',
-}
 
 const REPORTS: Readonly<Record<ResultStatus, string>> = {
   preliminary: 'preliminary report',
@@ -51,7 +36,7 @@ function before(replaced: LabResult): string {
 /** Both values as received: "serum M-protein of 2026-11-03: 36.0 g/L before, 30.0 g/L now". Never why: no laboratory says. */
 export function correctionText({ replaced, by }: Correction): string {
   const { analyte, collected } = replaced
-  return `${WRITTEN[analyte] ?? analyte.replaceAll('-', ' ')} of ${collected.on}: ${before(replaced)}, ${now(replaced, by)}`
+  return `${analyteWords(analyte)} of ${collected.on}: ${before(replaced)}, ${now(replaced, by)}`
 }
 
 /** Several reports in one phrase: "a correction", "a withdrawal", "corrected reports" where they are of several kinds. */

@@ -1,12 +1,18 @@
-import { type CourseEvent, eventIdentity, type History, joinEvents, joinRecords, type LabResult, type PatientRecord } from '../../results/index.ts'
+import {
+  analyteWords,
+  type CourseEvent,
+  eventIdentity,
+  type History,
+  joinEvents,
+  joinRecords,
+  type LabResult,
+  type PatientRecord,
+} from '../../results/index.ts'
 import { agreedBirth } from '../../time/index.ts'
 import { decimalText } from '../../units/index.ts'
 import { personName } from '../personName.ts'
 
 const received = ({ provenance: { valueText, unitText } }: LabResult): string => `${valueText} ${unitText}`.trim()
-
-// An analyte as a sentence names it.
-const written = (analyte: string): string => analyte.replaceAll('-', ' ').replace('m protein', 'M-protein').replace('flc', 'FLC')
 
 const eventText = (event: CourseEvent): string => JSON.stringify(event)
 
@@ -64,7 +70,7 @@ export function differencesOf(kept: PatientRecord, other: PatientRecord): string
   const { history, disagreeing } = joinRecords(kept, [other])
   const results = disagreeing.map(({ counts, other: rival }) => {
     const sample = counts.accession === null ? '' : `, accession ${counts.accession}`
-    return `${written(counts.analyte)} of ${counts.collected.on}${sample}: ${received(counts)} and ${received(rival)} are reported of one sample; ${received(counts)}, the later report, counts.`
+    return `${analyteWords(counts.analyte)} of ${counts.collected.on}${sample}: ${received(counts)} and ${received(rival)} are reported of one sample; ${received(counts)}, the later report, counts.`
   })
   return [...ofPatients(kept, other, history), ...ofDiagnoses(kept, other), ...ofEvents(kept, other, history), ...results]
 }
