@@ -64,7 +64,7 @@ const SAYS: Readonly<Record<HeldReason | RefusedReason, Says>> = {
   'bad-element': ({ column, detail }) => `${column} is not what FHIR R4 has there; it needs ${detail}.`,
   'subject-unclear': ({ detail }) => `It is not certain who the patient is: ${detail}; nobody is guessed.`,
   'record-not-in-use': ({ detail }) => `This record of a patient ${detail}; it changes nothing.`,
-  'only-groups': ({ detail }) => `It has no value of its own; the results it groups are rows of their own${detail}.`,
+  'only-groups': ({ detail }) => `It has no value of its own${detail}.`,
 }
 
 /** A problem with its sentence: held or refused as its reason says. */

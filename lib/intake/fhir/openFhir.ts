@@ -73,7 +73,7 @@ function opened(windows: Windows, start: number, bad: number | null, fileName: s
 }
 
 /**
- * Opens FHIR R4: a Bundle, a single resource, or NDJSON with a resource on each line. Every entry is at least one row: a Patient one of `patients`, an
+ * Opens FHIR R4: a Bundle, a single resource, or NDJSON with a resource on each line. Every entry is at least one row, unless it only groups rows of the file: a Patient one of `patients`, an
  * Observation and each of its components one of `results`, anything else a refused row with its reason. Patients come first. One entry is in memory at a
  * time, and of all of them some tens of bytes each. Never throws on what the file says. `block` is how many bytes are read at a time.
  */

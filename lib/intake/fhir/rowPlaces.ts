@@ -5,7 +5,7 @@ import type { FileIndex } from './fileIndex.ts'
 import { Growing } from './growing.ts'
 import { rowsOfEntry } from './rowsOfEntry.ts'
 
-/** The rows of a file by their place in the order of filing: patients, one row each, then results, an entry of which may have several. */
+/** The rows of a file by their place in the order of filing: patients, one row each, then results, an entry of which may have several, or none. */
 export class RowPlaces {
   private readonly patients = new Growing()
   private readonly results = new Growing()
@@ -29,15 +29,15 @@ export class RowPlaces {
     this.results.push(place)
   }
 
-  /** Counts the rows once all entries are known: those of `several` by making them, for what they name decides how many they are; of any other entry one. */
-  countRows(several: Growing): void {
+  /** Counts the rows once all entries are known: those of `uneven` by making them, for what they name decides how many they are; of any other entry one. */
+  countRows(uneven: Growing): void {
     let next = 0
     for (let at = 0; at < this.results.length; at++) {
       const place = this.results.at(at)
-      const isSeveral = next < several.length && several.at(next) === place
-      if (isSeveral) next++
+      const isUneven = next < uneven.length && uneven.at(next) === place
+      if (isUneven) next++
       this.first.push(this.resultRows)
-      this.resultRows += isSeveral ? this.made(place).length : 1
+      this.resultRows += isUneven ? this.made(place).length : 1
     }
   }
 

@@ -54,14 +54,27 @@ function containedRows(resource: JsonObject, index: FileIndex): readonly Row[] {
   )
 }
 
-function groupRow(resource: JsonObject, index: FileIndex): Row {
-  const references = [...objectsAt(resource, 'result'), ...objectsAt(resource, 'hasMember')].map((one) => textAt(one, 'reference'))
-  const isElsewhere = (reference: string) => {
-    const [found] = index.find(reference, resource)
-    return found === undefined
-  }
-  const elsewhere = references.filter(isElsewhere).length
-  return refused('results', 'only-groups', { detail: elsewhere === 0 ? '' : `, but ${elsewhere} of them are not in this file` })
+/** Whether an Observation says something itself, so that it is a row whatever becomes of it. */
+const isOfItsOwn = (observation: JsonObject): boolean =>
+  [...observation.members.keys()].some((name) => name === 'component' || name === 'dataAbsentReason' || name.startsWith('value'))
+
+/**
+ * The rows of a resource that only groups others: none where all of them are rows of this file, for then nothing of it is left to file; else it is a
+ * refused row that says so. A panel of panels is such a row too: panels could name each other and nothing else.
+ */
+function groupRows(resource: JsonObject, index: FileIndex): readonly Row[] {
+  const isReport = textIfAny(resource, 'resourceType') === 'DiagnosticReport'
+  const named = [...objectsAt(resource, 'result'), ...objectsAt(resource, 'hasMember')].map((one) => {
+    const [found] = index.find(textAt(one, 'reference'), resource)
+    return found
+  })
+  const here = named.filter((one) => one !== undefined)
+  const elsewhere = named.length - here.length
+  const isTold = here.every((one) => textIfAny(one, 'resourceType') === 'Observation' && (isReport || isOfItsOwn(one)))
+  if (named.length > 0 && elsewhere === 0 && isTold) return []
+  const missing = `; the results it groups are rows of their own, but ${elsewhere} of them are not in this file`
+  const detail = elsewhere > 0 ? missing : named.length === 0 ? ' and groups no result' : ', and neither has what it groups'
+  return [refused('results', 'only-groups', { detail })]
 }
 
 function rowsOf(entry: FhirEntry, resource: JsonObject, index: FileIndex): readonly Row[] {
@@ -74,15 +87,16 @@ function rowsOf(entry: FhirEntry, resource: JsonObject, index: FileIndex): reado
   if (kind === 'patients') return madeOr(kind, () => [patientRow(resource)])
   const own = type === 'Observation' ? madeOr(kind, () => rowsOfObservation(resource, resource, index.reportOf(entry), index)) : []
   const rows = [...own, ...containedRows(resource, index)]
-  return rows.length > 0 ? rows : madeOr(kind, () => [groupRow(resource, index)])
+  return rows.length > 0 ? rows : madeOr(kind, () => groupRows(resource, index))
 }
 
-/** Whether an entry may be more than one row; any other is exactly one, whatever it says. */
-export function mayBeSeveral(resource: JsonObject): boolean {
-  return objectsIfAny(resource, 'component').length > 0 || containedObservations(resource).length > 0
+/** Whether an entry may be several rows or none; any other is exactly one, whatever it says. */
+export function mayNotBeOne(resource: JsonObject): boolean {
+  const groups = objectsIfAny(resource, 'result').length > 0 || objectsIfAny(resource, 'hasMember').length > 0
+  return groups || objectsIfAny(resource, 'component').length > 0 || containedObservations(resource).length > 0
 }
 
-/** Every row an entry is, at least one. */
+/** Every row an entry is: at least one, but for what only groups rows of its file. */
 export function rowsOfEntry(entry: FhirEntry, index: FileIndex): readonly RawRow[] {
   const { line, source, resource, why } = entry
   const rows = resource === null ? [refused('results', 'no-resource', { detail: why })] : rowsOf(entry, resource, index)

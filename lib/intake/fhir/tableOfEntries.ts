@@ -6,7 +6,7 @@ import { PlaceIndex } from './fileIndex.ts'
 import { Growing } from './growing.ts'
 import { MOST_ENTRIES } from './keyTable.ts'
 import { RowPlaces } from './rowPlaces.ts'
-import { mayBeSeveral } from './rowsOfEntry.ts'
+import { mayNotBeOne } from './rowsOfEntry.ts'
 import { Unreadable } from './unreadable.ts'
 import type { Windows } from './windows.ts'
 
@@ -15,7 +15,7 @@ export class TableOfEntries {
   readonly rows: RowPlaces
   private readonly entries: Entries
   private readonly index: PlaceIndex
-  private readonly several = new Growing()
+  private readonly uneven = new Growing()
 
   constructor(windows: Windows, isBundle: boolean) {
     this.entries = new Entries(windows, isBundle)
@@ -35,13 +35,13 @@ export class TableOfEntries {
     this.index.add(entry, place)
     if (textIfAny(entry.resource, 'resourceType') === 'Patient') this.rows.addPatient(place)
     else this.rows.addResults(place)
-    if (entry.resource !== null && mayBeSeveral(entry.resource)) this.several.push(place)
+    if (entry.resource !== null && mayNotBeOne(entry.resource)) this.uneven.push(place)
   }
 
   /** The table, once all are in. */
   table(): OpenTable {
     const { rows } = this
-    rows.countRows(this.several)
+    rows.countRows(this.uneven)
     return { ok: true, kind: rows.kind, count: rows.count, rows: () => rows.all(), rowAt: (place) => rows.at(place) }
   }
 }
