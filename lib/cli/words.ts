@@ -36,3 +36,10 @@ export function wholeNumberOf(values: Values, name: string, otherwise: number, l
   if (!/^\d{1,9}$/.test(text) || Number(text) < least) throw new WrongWords(`--${name} takes a whole number of at least ${least}, not "${text}".`)
   return Number(text)
 }
+
+/** The reason a person gives. Throws WrongWords where there is none. */
+export function reasonOf(values: Values): string {
+  const reason = textOf(values, 'reason')?.trim() ?? ''
+  if (reason === '') throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
+  return reason
+}

@@ -67,13 +67,6 @@ export function nulByteAt(at: number, fileName: string): RefusedFile {
   return refusedFile('nul-byte', `${fileName} has a NUL byte, at byte ${at + 1}; it needs to be text in UTF-8.`)
 }
 
-/** Why bytes cannot be the text of a file, whatever they say: too many, a container of another kind, a NUL byte. Null where they may be. */
-export function faultOfBytes(bytes: Uint8Array, fileName: string): RefusedFile | null {
-  if (bytes.length > MOST_BYTES) return tooLarge(bytes.length, fileName)
-  const nul = bytes.indexOf(0)
-  return faultOfEnds(bytes, bytes, fileName) ?? (nul < 0 ? null : nulByteAt(nul, fileName))
-}
-
 /** Refuses a file for the byte at `at`, counted from 0, which begins no character. */
 export function notUtf8At(at: number, fileName: string): RefusedFile {
   return refusedFile('not-utf-8', `${fileName} is not UTF-8: byte ${at + 1} begins no character; it needs to be saved as UTF-8.`)

@@ -1,6 +1,7 @@
 /** Bytes to rows, and rows to values or to a reason why not. Guesses nothing, skips nothing; files nothing itself. */
 export { type AnalyteUnit, analyteUnit } from './analyteUnit.ts'
 export { type ByteSource, bytesInMemory } from './byteSource.ts'
+export { correctsRow } from './correctsRow.ts'
 export { MOST_BYTES, type RefusedFile, tooLarge } from './fileBytes.ts'
 export { type Answer, acknowledgement, type NotAccepted, wantsAcknowledgement } from './hl7/acknowledgement.ts'
 export { type FrameFault, type FrameReader, framed, frameReader, MOST_MESSAGE_BYTES } from './hl7/frames.ts'

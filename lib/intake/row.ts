@@ -35,7 +35,7 @@ function withoutBlanksAround(text: string): string {
 }
 
 /** The text of a column without ASCII blanks around; empty where the file has no such column. */
-export function field(raw: RawRow, column: string): string {
+export function field(raw: Pick<RawRow, 'fields'>, column: string): string {
   return Object.hasOwn(raw.fields, column) ? withoutBlanksAround(raw.fields[column] ?? '') : ''
 }
 

@@ -1,7 +1,7 @@
 import { decideHeld, type HeldAct, heldRows, proposePatient } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords, textOf, type Values, WrongWords } from '../words.ts'
+import { readWords, reasonOf, textOf, type Values, WrongWords } from '../words.ts'
 
 export const held: Command = {
   words: ['held'],
@@ -24,13 +24,6 @@ export const held: Command = {
 export function heldIdOf(word: string | undefined): number {
   if (!/^\d{1,15}$/.test(word ?? '')) throw new WrongWords(`ID is the number the queue shows, not "${word ?? ''}".`)
   return Number(word)
-}
-
-/** The reason a person gives. Throws WrongWords where there is none. */
-export function reasonOf(values: Values): string {
-  const reason = textOf(values, 'reason')?.trim() ?? ''
-  if (reason === '') throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
-  return reason
 }
 
 type Decision = HeldAct | { readonly kind: 'patient'; readonly patientId: string }

@@ -1,8 +1,8 @@
 import { confirmPatient, declinePatient, type HeldDetailView, openHeld } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords } from '../words.ts'
-import { heldIdOf, reasonOf } from './held.ts'
+import { readWords, reasonOf } from '../words.ts'
+import { heldIdOf } from './held.ts'
 
 function madeOf({ understood: made }: HeldDetailView): string[] {
   if (made === null) return []

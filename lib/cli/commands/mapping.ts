@@ -1,8 +1,7 @@
 import { listMappings, revokeMapping } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords, WrongWords } from '../words.ts'
-import { reasonOf } from './held.ts'
+import { readWords, reasonOf, WrongWords } from '../words.ts'
 
 export const mappingList: Command = {
   words: ['mapping', 'list'],

@@ -1,15 +1,9 @@
 import { confirmMerge, declineMerge, endMerge, type MergeView, type Outcome, proposeMerge, readMerges } from '../../usecases/index.ts'
 import { type Command, type ExitStatus, printJson, type Session } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords, textOf, type Values, WrongWords } from '../words.ts'
+import { readWords, reasonOf, textOf, type Values, WrongWords } from '../words.ts'
 
 const REASONED = { reason: { type: 'string' }, json: { type: 'boolean' } } as const
-
-function reasonOf(values: Values): string {
-  const reason = textOf(values, 'reason')?.trim() ?? ''
-  if (reason === '') throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
-  return reason
-}
 
 function numberOf(word: string | undefined): number {
   if (!/^[1-9]\d{0,14}$/.test(word ?? '')) throw new WrongWords(`ID is the number merge list shows, not "${word}".`)

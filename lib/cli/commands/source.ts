@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { readSource, readSources, saveProfile, tryProfile } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords, textOf, WrongWords } from '../words.ts'
+import { readWords, reasonOf } from '../words.ts'
 
 export const sourceList: Command = {
   words: ['source', 'list'],
@@ -64,9 +64,8 @@ export const sourceSet: Command = {
   async run(args, { terminal, call }) {
     const options = { reason: { type: 'string' }, 'dry-run': { type: 'boolean' }, json: { type: 'boolean' } } as const
     const { values, words } = readWords(args, options, { min: 1, max: 1, called: 'FILE' })
-    const reason = textOf(values, 'reason')?.trim() ?? ''
     const isDryRun = values['dry-run'] === true
-    if (reason === '' && !isDryRun) throw new WrongWords('--reason TEXT is missing: it says why, and is kept.')
+    const reason = isDryRun ? '' : reasonOf(values)
     const given = await readProfileFile(words[0] ?? '')
     if (isDryRun) {
       const tried = await tryProfile(await call(), given)

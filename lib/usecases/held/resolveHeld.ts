@@ -1,8 +1,6 @@
 import type { Call, Outcome } from '../call.ts'
-import { releaseCorrections } from '../intake/releaseHeld.ts'
+import { afterFiling } from '../intake/afterFiling.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
-import { keepStanding } from '../standing/keepStanding.ts'
 import { attempt } from './attempt.ts'
 
 /** Takes a decision back together with everything done for it. */
@@ -27,12 +25,7 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
       const outcome = decision === 'file' ? attempt(tx, known, call) : null
       if (outcome !== null && !outcome.filed) throw new StillHeld(outcome.sentence)
       const touched = new Set([known.patientId, outcome?.patientId ?? null].filter((id) => id !== null && tx.patient(id) !== null)) as Set<string>
-      const released = outcome === null ? [] : releaseCorrections(tx, touched, call)
-      keepFindingChanges(tx, lastBefore, call)
-      for (const patientId of touched) {
-        tx.bumpRevision(patientId)
-        keepStanding(tx, patientId, call.today)
-      }
+      const released = afterFiling(tx, touched, lastBefore, call)
       const resolved = (id: number, patientId: string | null) => ({ action: 'held-resolved', heldId: id, patientId, decision }) as const
       const own = { ...resolved(heldId, outcome?.patientId ?? known.patientId), ...(outcome?.addedPatient && { patientAdded: true as const }) }
       return { value: null, events: [own, ...released.map((row) => resolved(row.id, row.patientId))] }

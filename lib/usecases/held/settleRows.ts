@@ -1,12 +1,10 @@
-import { setTimeout as pause } from 'node:timers/promises'
-import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
+import { correctsRow } from '../../intake/index.ts'
 import type { HeldRow, Tx } from '../../store/index.ts'
 import type { TrailEvent } from '../../trail/index.ts'
 import type { Call } from '../call.ts'
-import { releaseCorrections } from '../intake/releaseHeld.ts'
-import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
-import { keepStanding } from '../standing/keepStanding.ts'
+import { afterFiling } from '../intake/afterFiling.ts'
 import { attempt } from './attempt.ts'
+import { partsInTurn } from './partsInTurn.ts'
 import { readAgain } from './readAgain.ts'
 
 /** What is done with each row: filed as it now reads, refused, or read again with what was just decided (of this row: `decided`). */
@@ -22,29 +20,8 @@ export interface Settled {
   readonly stay: readonly { readonly heldId: number; readonly line: number; readonly sentence: string }[]
 }
 
-/** Rows of one transaction at most, unless one patient alone has more: pages wait for it. */
-const ROWS_A_PART = 200
-/** Between two parts, so that whoever waits to write gets in. */
-const PAUSE_MS = 30
-
-function corrects({ kind, fields }: HeldRow): boolean {
-  return kind === 'results' && RESULT_STATUSES.some((status) => status === fields.status?.trim() && isCorrection(status))
-}
-
-/** All rows of a patient in one part, originals before their corrections, so that their order in the queue decides nothing. */
-function inParts(rows: readonly HeldRow[]): HeldRow[][] {
-  const byPatient = new Map<string | null, HeldRow[]>()
-  for (const row of [...rows.filter((other) => !corrects(other)), ...rows.filter(corrects)]) {
-    byPatient.set(row.patientId, [...(byPatient.get(row.patientId) ?? []), row])
-  }
-  const parts: HeldRow[][] = []
-  for (const some of byPatient.values()) {
-    const last = parts.at(-1)
-    if (last === undefined || last.length + some.length > ROWS_A_PART) parts.push([...some])
-    else last.push(...some)
-  }
-  return parts
-}
+/** Originals before their corrections, so that their order in the queue decides nothing. */
+const originalsFirst = (rows: readonly HeldRow[]): HeldRow[] => [...rows.filter((row) => !correctsRow(row)), ...rows.filter(correctsRow)]
 
 function settleOne(tx: Tx, before: HeldRow, act: RowAct, call: Call) {
   if (act.kind === 'refuse') return { filed: true, patientId: before.patientId } as const
@@ -79,13 +56,8 @@ function settlePart(tx: Tx, rows: readonly HeldRow[], act: RowAct, reason: strin
     if (outcome.patientId !== null) patients.add(outcome.patientId)
     done += 1
   }
-  for (const { id, patientId } of releaseCorrections(tx, touched, call))
+  for (const { id, patientId } of afterFiling(tx, touched, lastBefore, call))
     events.push({ action: 'held-resolved', heldId: id, patientId, decision: 'file' })
-  keepFindingChanges(tx, lastBefore, call)
-  for (const patientId of touched) {
-    tx.bumpRevision(patientId)
-    keepStanding(tx, patientId, call.today)
-  }
   if (stay.length > 0 || events.length === 0) events.push({ action: 'held-read-again', rows: rows.length, stay: stay.length })
   return { value: { done, patients, stay }, events }
 }
@@ -97,8 +69,7 @@ function settlePart(tx: Tx, rows: readonly HeldRow[], act: RowAct, reason: strin
 export async function settleRows(call: Call, heldIds: readonly number[], act: RowAct, reason: string): Promise<Settled> {
   const rows = heldIds.flatMap((id) => call.store.reader.heldRow(id) ?? [])
   let settled: Settled = { done: 0, patients: new Set(), stay: [] }
-  for (const [index, some] of inParts(rows).entries()) {
-    if (index > 0) await pause(PAUSE_MS)
+  for await (const some of partsInTurn(originalsFirst(rows))) {
     const part = await call.store.record(call, (tx) => settlePart(tx, some, act, reason, call))
     const patients = new Set([...settled.patients, ...part.patients])
     settled = { done: settled.done + part.done, patients, stay: [...settled.stay, ...part.stay] }

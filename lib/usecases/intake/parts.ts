@@ -1,16 +1,9 @@
-import { field, type OpenTable, patientIdOf, type RawRow } from '../../intake/index.ts'
-import { isCorrection, RESULT_STATUSES } from '../../results/index.ts'
+import { correctsRow, type OpenTable, patientIdOf } from '../../intake/index.ts'
 
 /** Rows of one part at most, unless one patient alone has more: what is taken in within a fraction of a second, so that pages never wait long for it. */
 export const ROWS_A_PART = 2_000
 
 type Readable = Extract<OpenTable, { ok: true }>
-
-function corrects(raw: RawRow): boolean {
-  if (raw.kind !== 'results') return false
-  const status = field(raw, 'status')
-  return RESULT_STATUSES.some((known) => known === status && isCorrection(known))
-}
 
 /** Of each row its patient, by a number in the order in which patients are filed, and whether it is a correction. */
 function patientsOf(table: Readable, onRow: (done: number) => void) {
@@ -23,7 +16,7 @@ function patientsOf(table: Readable, onRow: (done: number) => void) {
     const known = patients.get(id) ?? patients.size
     if (known === patients.size) patients.set(id, known)
     patientAt[place] = known
-    correctsAt[place] = corrects(raw) ? 1 : 0
+    correctsAt[place] = correctsRow(raw) ? 1 : 0
     onRow(++place)
   }
   return { patients: patients.size, patientAt, correctsAt }

@@ -2,16 +2,14 @@ import { createHash } from 'node:crypto'
 import { type ByteSource, bytesInMemory, type OpenTable, openTable, tooLarge } from '../../intake/index.ts'
 import { FILE_CHUNK_BYTES, type Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
-import { keepStanding } from '../standing/keepStanding.ts'
 import type { FileReport, RowProblem } from '../views.ts'
+import { afterFiling } from './afterFiling.ts'
 import { fileMeant } from './fileMeant.ts'
 import type { RowAnswer } from './fileRow.ts'
 import { fileSource } from './fileSource.ts'
 import type { IntakeOptions, ReceivedFile } from './incoming.ts'
 import { keepPieces, type Pieces, piecesIn } from './pieces.ts'
 import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
-import { releaseCorrections } from './releaseHeld.ts'
 
 /** A file as far as it can be read without the database. */
 export interface OpenedFile {
@@ -133,9 +131,7 @@ export function takePart(
     }
     if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.add(answer.patientId)
   }
-  const released = releaseCorrections(tx, touched, call).length
-  keepFindingChanges(tx, lastBefore, call)
-  renew(tx, touched, call)
+  const released = afterFiling(tx, touched, lastBefore, call).length
   const part = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
   tx.setFileCounts(fileId, together(before, part))
   return part
@@ -155,14 +151,5 @@ export function together(before: FileReport, part: FileReport): FileReport {
     released: sum('released'),
     patientsAdded: sum('patientsAdded'),
     problems: [...before.problems, ...part.problems].slice(0, PROBLEMS_TOLD),
-  }
-}
-
-function renew(tx: Tx, touched: ReadonlySet<string>, call: Call): void {
-  for (const patientId of touched) {
-    // A held row may name somebody nobody knows: there is no history to evaluate.
-    if (tx.patient(patientId) === null) continue
-    tx.bumpRevision(patientId)
-    keepStanding(tx, patientId, call.today)
   }
 }

@@ -1,19 +1,13 @@
-import { setTimeout as pause } from 'node:timers/promises'
 import type { StoredMapping, Tx } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { typedText } from '../decisions/typedText.ts'
+import { partsInTurn } from '../held/partsInTurn.ts'
 import { counted } from '../held/settledSays.ts'
 import { settleRows } from '../held/settleRows.ts'
-import { releaseCorrections } from '../intake/releaseHeld.ts'
+import { afterFiling } from '../intake/afterFiling.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
-import { keepStanding } from '../standing/keepStanding.ts'
 import { type PlacedRow, rowsOfFiles } from './rowsOfFiles.ts'
 import { type RepeatedRow, takeBack } from './takeBack.ts'
-
-/** Rows of one transaction at most, unless one patient alone has more: pages wait for it. */
-const ROWS_A_PART = 200
-const PAUSE_MS = 30
 
 export interface RevokedView {
   readonly sentence: string
@@ -21,35 +15,12 @@ export interface RevokedView {
   readonly patients: number
 }
 
-/** All rows of a patient in one part, so that no part leaves a patient half told. */
-function inParts(rows: readonly PlacedRow[]): PlacedRow[][] {
-  const byPatient = new Map<string, PlacedRow[]>()
-  for (const row of rows) {
-    const some = byPatient.get(row.patientId)
-    if (some === undefined) byPatient.set(row.patientId, [row])
-    else some.push(row)
-  }
-  const parts: PlacedRow[][] = []
-  for (const some of byPatient.values()) {
-    const last = parts.at(-1)
-    if (last === undefined || last.length + some.length > ROWS_A_PART) parts.push([...some])
-    else last.push(...some)
-  }
-  return parts
-}
-
 function takePartBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly RepeatedRow[], mapping: StoredMapping, call: Call) {
   const lastBefore = tx.lastResultId()
   const { versions, results, touched } = takeBack(tx, rows, repeats, mapping, call)
-  const known = [...touched].filter((patientId) => tx.patient(patientId) !== null)
-  const released = releaseCorrections(tx, known, call).map(
+  const released = afterFiling(tx, touched, lastBefore, call, results).map(
     ({ id, patientId }) => ({ action: 'held-resolved', heldId: id, patientId, decision: 'file' }) as const,
   )
-  keepFindingChanges(tx, lastBefore, call, results)
-  for (const patientId of known) {
-    tx.bumpRevision(patientId)
-    keepStanding(tx, patientId, call.today)
-  }
   const patients = [...new Set(rows.map(({ patientId }) => patientId))]
   const logged = { action: 'mapping-taken-back', mappingId: mapping.id, rows: rows.length, versions, patients } as const
   return { value: versions, events: [logged, ...released] }
@@ -85,8 +56,7 @@ export async function revokeMapping(call: Call, { mappingId, reason }: { mapping
   const waiting = reader.waitingWithText(mapping)
   const rows = rowsOfFiles(reader, reader.rowsNotTakenBack(mappingId))
   const repeats = rowsOfFiles(reader, reader.repeatsOfMapping(mappingId))
-  for (const [index, some] of inParts(rows).entries()) {
-    if (index > 0) await pause(PAUSE_MS)
+  for await (const some of partsInTurn(rows)) {
     await call.store.record(call, (tx) => takePartBack(tx, some, repeats, mapping, call))
   }
   // Rows that waited for something else were read by it too, and say now what they wait for without it.

@@ -1,6 +1,6 @@
-import { asDecided, field, type MeantRow, type SourceKnowledge } from '../../intake/index.ts'
-import { currentVersion, isCorrection, RESULT_STATUSES } from '../../results/index.ts'
-import type { Repeat, StoredMapping, Tx } from '../../store/index.ts'
+import { asDecided, correctsRow, field, type MeantRow, type SourceKnowledge } from '../../intake/index.ts'
+import { currentVersion, isCorrection } from '../../results/index.ts'
+import type { Repeat, StoredMapping, StoredResult, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { fileRow } from '../intake/fileRow.ts'
 import { keepMappings } from '../intake/keepMappings.ts'
@@ -35,25 +35,24 @@ function decidedOf(tx: Tx, { raw, fileId, line }: Pick<PlacedRow, 'raw' | 'fileI
 }
 
 /**
- * The rows of corrections that could only be filed because a version stood there that is taken back now: they wait for an original again. One that a
- * person filed as the first version stays.
+ * Corrections that could only be filed because a version stood there that is taken back now: they wait for an original again. One that a person filed as
+ * the first version stays.
  */
-function withoutOriginal(
-  tx: Tx,
-  identity: string,
-  knowledge: (fileId: number) => SourceKnowledge,
-): { versionIds: readonly number[]; again: AgainRow[] } {
-  const left = tx.versionsOf(identity).filter(({ takenBack }) => !takenBack)
-  const hangs = left.length > 0 && left.every(({ result }) => result.version > 1 && isCorrection(result.status))
-  if (!hangs) return { versionIds: [], again: [] }
-  const again = left.flatMap(({ patientId, result: { code, provenance } }) =>
-    rowsOfFiles(tx, [{ patientId, ...provenance }]).flatMap((row) => {
-      const decided = decidedOf(tx, row)
-      const { raw } = asDecided(row.raw, knowledge(row.fileId), decided)
-      return isOfRow(raw, { code, ...provenance }) ? [{ row, decided }] : []
-    }),
-  )
-  return { versionIds: left.map(({ result }) => result.id), again }
+function withoutOriginal(tx: Tx, identities: ReadonlySet<string>): StoredResult[] {
+  return [...identities].flatMap((identity) => {
+    const left = tx.versionsOf(identity).filter(({ takenBack }) => !takenBack)
+    return left.every(({ result }) => result.version > 1 && isCorrection(result.status)) ? left : []
+  })
+}
+
+/** The rows these versions came from. */
+function rowsBehind(tx: Tx, versions: readonly StoredResult[]): AgainRow[] {
+  const places = versions.map(({ patientId, result: { code, provenance } }) => ({ patientId, ...provenance, code }))
+  return rowsOfFiles(tx, places).flatMap(({ code, valueText, unitText, ...row }) => {
+    const decided = decidedOf(tx, row)
+    const { raw } = asDecided(row.raw, tx.sourceKnowledge(tx.file(row.fileId)?.source ?? null), decided)
+    return isOfRow(raw, { code, valueText, unitText }) ? [{ row, decided }] : []
+  })
 }
 
 /** The row as it was read with the mapping; null where the mapping said nothing of this row. */
@@ -105,16 +104,13 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
     touched.add(row.patientId)
     again.push({ row, decided: meant.decided })
   }
-  const knowledge = (fileId: number): SourceKnowledge => tx.sourceKnowledge(tx.file(fileId)?.source ?? null)
-  for (const identity of identities) {
-    const hanging = withoutOriginal(tx, identity, knowledge)
-    for (const id of hanging.versionIds) {
-      tx.takeVersionBack({ kind: 'results', id, mappingId: mapping.id, by: call.actor.name, at: call.now })
-      taken.add(`results ${id}`)
-      results.add(id)
-    }
-    again.push(...hanging.again)
+  const hanging = withoutOriginal(tx, identities)
+  for (const { result } of hanging) {
+    tx.takeVersionBack({ kind: 'results', id: result.id, mappingId: mapping.id, by: call.actor.name, at: call.now })
+    taken.add(`results ${result.id}`)
+    results.add(result.id)
   }
+  again.push(...rowsBehind(tx, hanging))
   for (const row of repeats.filter(({ kind, versionId }) => taken.has(`${kind} ${versionId}`))) {
     // Where the mapping was needed to read it too, the row it repeated waits for both of them.
     if (tx.file(row.fileId)?.source !== mapping.source || asFiled(tx, row, mapping) === null) again.push({ row, decided: null })
@@ -124,8 +120,6 @@ export function takeBack(tx: Tx, rows: readonly PlacedRow[], repeats: readonly R
     tx.insertMappingReturn(mapping.id, place)
   return { versions: taken.size, results, touched }
 }
-
-const corrects = ({ raw }: PlacedRow): boolean => RESULT_STATUSES.some((status) => status === field(raw, 'status') && isCorrection(status))
 
 /** A row that only repeated a version. */
 export type RepeatedRow = PlacedRow & Pick<Repeat, 'kind' | 'versionId'>
@@ -138,7 +132,7 @@ interface AgainRow {
 /** Reads the rows by what is known now, originals before their corrections, and answers whom they concern. */
 function readAnew(tx: Tx, again: readonly AgainRow[], mapping: StoredMapping, call: Call): Set<string> {
   const concerned = new Set<string>()
-  for (const { row, decided } of [...again.filter((one) => !corrects(one.row)), ...again.filter((one) => corrects(one.row))]) {
+  for (const { row, decided } of [...again.filter(({ row }) => !correctsRow(row.raw)), ...again.filter(({ row }) => correctsRow(row.raw))]) {
     const { raw, fileId, line } = row
     const meant = asDecided(raw, tx.sourceKnowledge(tx.file(fileId)?.source ?? null), decided)
     const patientId = field(meant.raw, 'patient_id')

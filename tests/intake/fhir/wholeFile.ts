@@ -6,7 +6,7 @@ import type { FileIndex } from '../../../lib/intake/fhir/fileIndex.ts'
 import { entryOfLine } from '../../../lib/intake/fhir/ndjson.ts'
 import { mayBeAt, meansContained, namesOf, typeAndId, withoutVersion } from '../../../lib/intake/fhir/reference.ts'
 import { rowsOfEntry } from '../../../lib/intake/fhir/rowsOfEntry.ts'
-import { faultOfBytes, notUtf8 } from '../../../lib/intake/fileBytes.ts'
+import { faultOfEnds, MOST_BYTES, notUtf8, nulByteAt, tooLarge } from '../../../lib/intake/fileBytes.ts'
 import type { ReadTable } from '../../../lib/intake/index.ts'
 import { isList, isObject, type JsonObject } from '../../../lib/intake/json/json.ts'
 import { type JsonFault, parseJson } from '../../../lib/intake/json/parseJson.ts'
@@ -120,7 +120,9 @@ const beginsWithList = (bytes: Uint8Array): boolean =>
 
 /** What a FHIR file is, read the plain way: all of it in memory, every reference sought among all entries. */
 export function readWhole(bytes: Uint8Array, name: string): ReadTable {
-  const bad = faultOfBytes(bytes, name)
+  const nul = bytes.indexOf(0)
+  const tooMany = bytes.length > MOST_BYTES ? tooLarge(bytes.length, name) : null
+  const bad = tooMany ?? faultOfEnds(bytes, bytes, name) ?? (nul < 0 ? null : nulByteAt(nul, name))
   if (bad !== null) return bad
   try {
     if (beginsWithList(bytes)) throw noFhir(name)

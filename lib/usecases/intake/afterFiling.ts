@@ -1,0 +1,22 @@
+import type { HeldRow, Tx } from '../../store/index.ts'
+import type { Call } from '../call.ts'
+import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
+import { keepStanding } from '../standing/keepStanding.ts'
+import { releaseCorrections } from './releaseHeld.ts'
+
+/**
+ * What follows whatever was filed, refused or taken back of these patients, in the same transaction: corrections whose original is here now are filed,
+ * what corrections did to findings is kept, and everybody known is evaluated again. `lastBefore` is the number of the last result version before it, `taken`
+ * those taken back. Answers the rows it released.
+ */
+export function afterFiling(tx: Tx, touched: ReadonlySet<string>, lastBefore: number, call: Call, taken?: ReadonlySet<number>): HeldRow[] {
+  // A held row may name somebody nobody knows: there is no history to evaluate.
+  const known = [...touched].filter((patientId) => tx.patient(patientId) !== null)
+  const released = releaseCorrections(tx, known, call)
+  keepFindingChanges(tx, lastBefore, call, taken)
+  for (const patientId of known) {
+    tx.bumpRevision(patientId)
+    keepStanding(tx, patientId, call.today)
+  }
+  return released
+}
