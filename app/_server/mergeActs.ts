@@ -1,7 +1,7 @@
 import 'server-only'
 import { may } from '../../lib/access/index.ts'
 import type { PatientMergesView } from '../../lib/usecases/index.ts'
-import { patientMerges } from '../../lib/usecases/index.ts'
+import { patientMergesAt } from '../../lib/usecases/index.ts'
 import type { MergeActs } from '../_parts/merge/index.ts'
 import { comparePatientRecords, confirmPatientMerge, declinePatientMerge, endPatientMerge, proposePatientMerge } from './merges.ts'
 import { signedIn } from './session.ts'
@@ -17,9 +17,9 @@ export const MERGE_ACTS: MergeActs = {
 }
 
 /** What a patient page says of merges; null for whoever may not, and where the page itself says that there is no such patient. */
-export async function mergesOfPatient(patientId: string): Promise<PatientMergesView | null> {
+export async function mergesOfPatient(address: string): Promise<PatientMergesView | null> {
   const person = await signedIn()
   if (person === null || !may(person.role, 'patient.merge').allowed) return null
-  const outcome = await unlessUnavailable(() => patientMerges(person.call, patientId))
+  const outcome = await unlessUnavailable(() => patientMergesAt(person.call, address))
   return outcome.ok ? outcome.value : null
 }

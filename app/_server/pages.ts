@@ -14,7 +14,7 @@ import {
   type ModelView,
   type Outcome,
   openHeld,
-  openPatient,
+  openPatientAt,
   type PatientView,
   type PlanPage,
   type RulesIndex,
@@ -40,7 +40,7 @@ import { ask } from './ask.ts'
 /** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
 
-export const patientPage = (patientId: string): Promise<Outcome<PatientView>> => ask((call) => openPatient(call, patientId))
+export const patientPage = (address: string): Promise<Outcome<PatientView>> => ask((call) => openPatientAt(call, address))
 
 export const heldPage = (page: number): Promise<Outcome<HeldPageView>> => ask((call) => heldOfQueue(call, page))
 

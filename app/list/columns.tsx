@@ -10,7 +10,7 @@ const column = createColumnHelper<ListFeatures, ListRow>()
 function Patient({ row }: { readonly row: ListRow }) {
   return (
     <>
-      <Link className="open" href={`/patients/${encodeURIComponent(row.patientId)}`} prefetch={false}>
+      <Link className="open" href={`/patients/${row.address}`} prefetch={false}>
         <bdi>{row.name ?? row.patientId}</bdi>
       </Link>
       <div className="small soft">

@@ -13,6 +13,7 @@ import { loadHistory } from './read/history.ts'
 import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
+import { patientAddressOf, patientIdAt } from './read/patientAddresses.ts'
 import * as patients from './read/patients.ts'
 import * as plans from './read/plans.ts'
 import { problemRows } from './read/problemRows.ts'
@@ -33,6 +34,8 @@ export function readerOf(connection: Connection) {
     atOnce: <T>(read: () => T) => inSnapshot(connection, read),
     patientIds: () => patients.patientIds(connection),
     followedPatientIds: () => patients.followedPatientIds(connection),
+    patientAddress: (id: string) => patientAddressOf(connection, id),
+    patientIdAt: (address: string) => patientIdAt(connection, address),
     patient: (id: string) => patients.patientOf(connection, id),
     loadHistory: (patientId: string) => loadHistory(connection, patientId),
     keptId: (patientId: string) => merges.keptIdOf(connection, patientId),

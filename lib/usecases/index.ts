@@ -55,6 +55,7 @@ export type { ComparisonView, MergesPage, MergeView, PatientMergesView, RecordVi
 export { acceptMessage, type MessageAnswer } from './messages/acceptMessage.ts'
 export { type ListeningEvent, recordListening } from './messages/recordListening.ts'
 export { openPatient, patientDocument } from './patient/openPatient.ts'
+export { openPatientAt, patientMergesAt } from './patient/patientAt.ts'
 export type {
   AnswerView,
   CorrectionView,

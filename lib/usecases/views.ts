@@ -14,6 +14,8 @@ export type ListQuery = Omit<StandingQuery, 'comesBackTo'> & {
 export interface ListRow {
   readonly position: number
   readonly patientId: string
+  /** What stands for the patient in the address of the patient page. */
+  readonly address: string
   readonly name: string | null
   readonly phase: string
   readonly care: string | null

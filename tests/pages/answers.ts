@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { addDays, day } from '../../lib/time/index.ts'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, fileResults, IN_DANGER, RISEN, RISEN_AGAIN } from './ownPatient.ts'
 
 // Last in the order by patient, so that each stands on the first page of the list turned round.
@@ -19,8 +19,8 @@ const says = (page: Page) => page.locator('.finding-work .said')
 /** The answer is told at once, and the page drawn anew a moment later: this waits for it. */
 const shows = (page: Page, where: string, what: string | RegExp) => page.locator(where).filter({ hasText: what }).first().waitFor()
 
-async function openForm(page: Page, patientId: string, named: RegExp = /^Answer/): Promise<void> {
-  await page.goto(`/patients/${patientId}`)
+async function openForm(clinic: Clinic, page: Page, patientId: string, named: RegExp = /^Answer/): Promise<void> {
+  await page.goto(patientPath(clinic, patientId))
   await page.waitForLoadState('networkidle')
   await page.locator('.disclosed > summary', { hasText: named }).first().click()
 }
@@ -37,7 +37,7 @@ export function answers(clinic: () => Clinic): void {
     it('with the keyboard alone; the patient leaves the place in the list, and the finding says who, what and until when', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
       expect(await rowOf(page, ANSWERED)).toContain('Within 30 days')
-      await page.goto(`/patients/${ANSWERED}`)
+      await page.goto(patientPath(clinic(), ANSWERED))
       await page.waitForLoadState('networkidle')
       await page.locator('.disclosed > summary').first().focus()
       await page.keyboard.press('Enter')
@@ -62,7 +62,7 @@ export function answers(clinic: () => Clinic): void {
 
     it('never beyond the next due test: what was typed stays, with the reason, and is taken once the day is right', async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
-      await openForm(page, ANSWERED)
+      await openForm(clinic(), page, ANSWERED)
       const field = page.getByLabel('Bring back on')
       const latest = await field.inputValue()
       const after = addDays(day(latest), 1)
@@ -83,7 +83,7 @@ export function answers(clinic: () => Clinic): void {
 
     it('is told of evidence that came in meanwhile, sees it, and loses nothing', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openForm(page, MEANWHILE)
+      await openForm(clinic(), page, MEANWHILE)
       await noteField(page).fill('Looked at the 16')
       await fileResults(clinic(), MEANWHILE, RISEN_AGAIN)
       await page.getByRole('button', { name: 'Answer this finding' }).click()
@@ -100,7 +100,7 @@ export function answers(clinic: () => Clinic): void {
 
     it('loses nothing when signed out meanwhile, or when the server cannot be reached', async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
-      await openForm(page, MEANWHILE)
+      await openForm(clinic(), page, MEANWHILE)
       await noteField(page).fill('A long note that took a while')
       const cookies = await context.cookies()
       await context.clearCookies()
@@ -120,7 +120,7 @@ export function answers(clinic: () => Clinic): void {
 
     it('notes a danger, which stays where it is', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openForm(page, DANGER, /^Note/)
+      await openForm(clinic(), page, DANGER, /^Note/)
       expect(await page.getByLabel('Bring back on').count()).toBe(0)
       await noteField(page).fill('Rang the ward at 10')
       await page.getByRole('button', { name: 'Keep the note' }).click()

@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import Database from 'better-sqlite3'
 import type { Page, Request } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit } from './ownPatient.ts'
 import { sendAgain } from './sendAgain.ts'
 
@@ -12,8 +12,8 @@ const SPURIOUS = 'Z-SPURIOUS'
 const sentBy = (page: Page): Promise<Request> => page.waitForRequest((request) => request.method() === 'POST' && request.url().includes('/patients/'))
 const onPage = (page: Page) => textOf(page.locator('main'))
 
-async function openPatient(page: Page, patientId: string): Promise<void> {
-  await page.goto(`/patients/${patientId}`)
+async function openPatient(clinic: Clinic, page: Page, patientId: string): Promise<void> {
+  await page.goto(patientPath(clinic, patientId))
   await page.waitForLoadState('networkidle')
 }
 
@@ -32,7 +32,7 @@ export function causes(clinic: () => Clinic): void {
 
     it('records another cause and withdraws it; a nurse who sends the same is refused, and the refusal is logged', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
-      await openPatient(page, ANAEMIA)
+      await openPatient(clinic(), page, ANAEMIA)
       expect(await textOf(page.locator('.stands'))).toMatch(/^Within 7 days/)
       await page.locator('summary', { hasText: /^Another cause/ }).click()
       const cause = page.getByLabel('Cause', { exact: true })
@@ -64,14 +64,14 @@ export function causes(clinic: () => Clinic): void {
       expect(complaints).toEqual([])
 
       await expectRefused(clinic(), 'attribution.write', [await recorded, await withdrawn])
-      await openPatient(page, ANAEMIA)
+      await openPatient(clinic(), page, ANAEMIA)
       expect(await onPage(page)).not.toContain('recorded by')
       await context.close()
     })
 
     it('excludes a spurious value, which everything is worked out without, and restores it; a nurse only reads of it', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
-      await openPatient(page, SPURIOUS)
+      await openPatient(clinic(), page, SPURIOUS)
       await openResults(page)
       const newest = page.locator('.results tbody tr').first()
       expect(await textOf(newest)).toContain('95 g/L')
@@ -88,7 +88,7 @@ export function causes(clinic: () => Clinic): void {
       expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 
       const nurse = await signedInAs(clinic(), 'navigator')
-      await openPatient(nurse.page, SPURIOUS)
+      await openPatient(clinic(), nurse.page, SPURIOUS)
       await openResults(nurse.page)
       expect(await textOf(nurse.page.locator('.results tbody tr').first())).toMatch(/does not count: .*drawn above a drip/)
       expect(await nurse.page.locator('.results form').count()).toBe(0)

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
+import Database from 'better-sqlite3'
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core'
 import { buildPages } from '../../.ci/build.ts'
 import type { Role } from '../../lib/access/index.ts'
@@ -113,4 +114,13 @@ export async function signedInAs(clinic: Clinic, role: Role, options: { colorSch
 /** The text of one element, shown or not. */
 export async function textOf(element: Locator): Promise<string> {
   return (await element.textContent()) ?? ''
+}
+
+/** The path of a patient's page, as the links of the list have it. */
+export function patientPath({ databaseFile }: Clinic, patientId: string): string {
+  const db = new Database(databaseFile, { readonly: true })
+  const row = db.prepare<[string], { address: string }>('SELECT address FROM patient_address WHERE patient_id = ?').get(patientId)
+  db.close()
+  if (row === undefined) throw new Error(`nobody has the identifier ${patientId}`)
+  return `/patients/${row.address}`
 }

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, daysAgo, RISEN } from './ownPatient.ts'
 import { sendIntake } from './sendIntake.ts'
 
@@ -11,8 +11,8 @@ const WIDTHS = [1440, 1024, 390] as const
 
 const rowOf = (page: Page) => page.locator('.list .row', { hasText: SLIP })
 
-async function openPatient(page: Page): Promise<void> {
-  await page.goto(`/patients/${SLIP}`)
+async function openPatient(clinic: Clinic, page: Page): Promise<void> {
+  await page.goto(patientPath(clinic, SLIP))
   await page.waitForLoadState('networkidle')
 }
 
@@ -55,7 +55,7 @@ export function corrections(clinic: () => Clinic): void {
 
     it('comes back to the nurse who reviewed it and to nobody else, with both reports, until it is answered', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openPatient(page)
+      await openPatient(clinic(), page)
       await answer(page, 'Told the patient by telephone')
       await correct(clinic())
 
@@ -77,7 +77,7 @@ export function corrections(clinic: () => Clinic): void {
       expect(await rowOf(other.page).count()).toBe(0)
       await other.context.close()
 
-      await openPatient(page)
+      await openPatient(clinic(), page)
       const finding = page.getByRole('article').filter({ has: page.getByRole('heading', { name: /^Reviewed, then corrected/ }) })
       const { name } = clinic().signInOf('navigator')
       expect(await textOf(finding)).toMatch(

@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, fileResults, RISEN, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
 
 const KEPT = 'Z-MERGE-KEPT'
@@ -15,8 +15,8 @@ const PATIENTLY = 300_000
 const section = (page: Page) => page.locator('section.merges')
 const current = (page: Page) => page.locator('.stands')
 
-async function openPropose(page: Page, patientId: string): Promise<void> {
-  await page.goto(`/patients/${patientId}`)
+async function openPropose(clinic: Clinic, page: Page, patientId: string): Promise<void> {
+  await page.goto(patientPath(clinic, patientId))
   await page.waitForLoadState('networkidle')
   await page.getByText('Propose that another record is of the same person').click()
 }
@@ -54,7 +54,7 @@ export function merges(clinic: () => Clinic): void {
 
     it('are looked at side by side and proposed by a nurse, who loses nothing typed and cannot confirm', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openPropose(page, KEPT)
+      await openPropose(clinic(), page, KEPT)
       const other = page.getByLabel('Identifier of the other record')
       await other.fill('Z-NOBODY')
       // By the keyboard: Enter in the field compares.
@@ -119,7 +119,7 @@ export function merges(clinic: () => Clinic): void {
       await page.goto('/list?sort=patient&order=down')
       expect(await page.locator('.list .row', { hasText: OTHER }).count()).toBe(0)
       expect(await page.locator('.list .row', { hasText: KEPT }).count()).toBe(1)
-      await page.goto(`/patients/${KEPT}`)
+      await page.goto(patientPath(clinic(), KEPT))
       expect(await textOf(page.locator('main'))).toContain('17 g/L')
       expect(await textOf(page.locator('.notice').first())).toContain(`Read together with record ${OTHER}, as one person.`)
       expect(await textOf(section(page))).toContain(`${OTHER} is read as part of ${KEPT}`)
@@ -128,19 +128,19 @@ export function merges(clinic: () => Clinic): void {
       await page.reload()
       expect(await textOf(page.locator('main'))).toContain('19 g/L')
 
-      expect((await page.goto(`/patients/${OTHER}`))?.status()).toBe(200)
+      expect((await page.goto(patientPath(clinic(), OTHER)))?.status()).toBe(200)
       expect(await textOf(page.locator('h1'))).toBe(`Record ${OTHER} is joined to another`)
       expect(await page.title()).toBe('Patient - Lowmark')
       await fits(page, 'merge-joined-record')
       await page.locator('.notice').getByRole('link', { name: KEPT }).click()
-      await page.waitForURL(`**/patients/${KEPT}`)
+      await page.waitForURL(`**${patientPath(clinic(), KEPT)}`)
       expect(complaints).toEqual([])
       await context.close()
     })
 
     it('are read apart again by one person with a reason, each with what is its own', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await page.goto(`/patients/${KEPT}`)
+      await page.goto(patientPath(clinic(), KEPT))
       await page.waitForLoadState('networkidle')
       await section(page).locator('.disclosed > summary', { hasText: 'End it' }).click()
       const reason = section(page).getByLabel('Why it is ended')
@@ -152,7 +152,7 @@ export function merges(clinic: () => Clinic): void {
       await section(page).getByText(`Records ${OTHER} and ${KEPT} are two patients again.`).waitFor()
       await section(page).getByText('This record stands for itself.').waitFor()
       await expect.poll(() => textOf(page.locator('main'))).not.toContain('19 g/L')
-      await page.goto(`/patients/${OTHER}`)
+      await page.goto(patientPath(clinic(), OTHER))
       expect(await textOf(page.locator('main'))).toContain('19 g/L')
       await page.goto('/merges')
       await page.getByText('1 declined or ended').click()

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import { describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, RISING } from './ownPatient.ts'
 
 const PATIENT = 'Z-RISING'
@@ -12,7 +12,7 @@ export function patientTrend(clinic: () => Clinic): void {
     it('and finds its probability, and the trend with its robust slope, at every width and on paper', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
       await admit(clinic(), PATIENT, RISING)
-      await page.goto(`/patients/${PATIENT}`)
+      await page.goto(patientPath(clinic(), PATIENT))
       const finding = page.getByRole('article').filter({ has: page.getByRole('heading', { name: /serum M-protein/i }) })
       const probability = finding.locator('.probability').first()
       const trend = page.getByRole('region', { name: 'Trend of Serum M-protein' })

@@ -92,6 +92,7 @@ test('the generated client reads every table', async () => {
     prisma.intakeFile.findMany({ include: { results: true, heldRows: true } }),
     prisma.patient.findMany({ include: { standing: true } }),
     prisma.patientVersion.findMany(),
+    prisma.patientAddress.findMany(),
     prisma.result.findMany(),
     prisma.courseEvent.findMany(),
     prisma.heldRow.findMany(),

@@ -12,8 +12,8 @@ export function JoinedRecord({ merge, end }: { readonly merge: MergeView; readon
         Record <bdi>{merge.fromId}</bdi> is joined to another
       </h1>
       <p className="notice">
-        Everything in it is shown with patient <PatientLink id={merge.intoId} />. It has no place of its own in the review list; what still comes in
-        under this identifier is filed here and shown there.
+        Everything in it is shown with patient <PatientLink id={merge.intoId} address={merge.intoAddress} />. It has no place of its own in the review
+        list; what still comes in under this identifier is filed here and shown there.
       </p>
       <h2>Why, and how it is ended</h2>
       <MergesInForce merges={[merge]} end={end} />

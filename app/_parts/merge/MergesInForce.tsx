@@ -12,13 +12,13 @@ import { PatientLink } from './PatientLink.tsx'
 type Sent = KeptForm<{ readonly sentence: string }>
 
 function InForce({ merge, form }: { readonly merge: MergeView; readonly form: Sent }) {
-  const { mergeId, fromId, intoId } = merge
+  const { mergeId, fromId, intoId, intoAddress } = merge
   const own = form.form?.get('mergeId') === String(mergeId) ? form : { ...form, outcome: null, typed: (_: string, usual = '') => usual }
   return (
     <li>
       <article className="held-row" aria-labelledby={`merge-${mergeId}`}>
         <h3 id={`merge-${mergeId}`}>
-          <bdi>{fromId}</bdi> is read as part of <PatientLink id={intoId} />
+          <bdi>{fromId}</bdi> is read as part of <PatientLink id={intoId} address={intoAddress} />
         </h3>
         <MergeFacts merge={merge} />
         <Disclosed form={own} says="End it" to={`${fromId} and ${intoId}`} button="Read them apart again" about={{ mergeId: String(mergeId) }}>

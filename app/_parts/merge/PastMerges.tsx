@@ -10,7 +10,8 @@ export function PastMerges({ merges }: { readonly merges: readonly MergeView[] }
         <li key={merge.mergeId}>
           <article className="held-row" aria-labelledby={`merge-${merge.mergeId}`}>
             <h3 id={`merge-${merge.mergeId}`}>
-              <PatientLink id={merge.fromId} /> into <PatientLink id={merge.intoId} />, {merge.state}
+              <PatientLink id={merge.fromId} address={merge.fromAddress} /> into <PatientLink id={merge.intoId} address={merge.intoAddress} />,{' '}
+              {merge.state}
             </h3>
             <MergeFacts merge={merge} />
           </article>

@@ -29,10 +29,10 @@ export function SideBySide({ compared: { from, into, differences } }: { readonly
                 <span className="sr-only">What</span>
               </th>
               <th scope="col">
-                <PatientLink id={into.patientId} />, kept
+                <PatientLink id={into.patientId} address={into.address} />, kept
               </th>
               <th scope="col">
-                <PatientLink id={from.patientId} />, joined to it
+                <PatientLink id={from.patientId} address={from.address} />, joined to it
               </th>
             </tr>
           </thead>

@@ -6,6 +6,8 @@ import { inSnapshot } from './snapshot.ts'
 /** What one place of the review list needs, as few fields as it shows. */
 export interface StandingOnList {
   readonly patientId: string
+  /** What stands for the patient in an address. */
+  readonly address: string
   readonly familyName: string | null
   readonly givenName: string | null
   readonly clinician: string | null
@@ -31,8 +33,8 @@ export interface StandingQuery {
   readonly pageSize: number
 }
 
-const SELECT = `SELECT standing.patient_id AS patientId, family_name AS familyName, given_name AS givenName, standing.clinician, window, since, answer
-  FROM standing JOIN patient ON patient.id = standing.patient_id WHERE followed = 1`
+const SELECT = `SELECT standing.patient_id AS patientId, address, family_name AS familyName, given_name AS givenName, standing.clinician, window, since, answer
+  FROM standing JOIN patient ON patient.id = standing.patient_id JOIN patient_address USING (patient_id) WHERE followed = 1`
 
 const URGENCY = 'window_rank, state_rank, organ_rank, since, excess DESC, standing.patient_id'
 

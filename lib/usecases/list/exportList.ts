@@ -47,10 +47,11 @@ const COLUMNS: readonly (readonly [string, (row: ListRow) => CsvCell])[] = [
   ['next due', ({ nextDueOn }) => nextDueOn],
 ]
 
-function placed(assessment: Assessment): StandingOnList {
+function placed({ reader }: Call['store'], assessment: Assessment): StandingOnList {
   const { id, familyName, givenName, clinician } = assessment.course.patient
   const answer = JSON.stringify(standingAnswer(assessment))
-  return { patientId: id, familyName, givenName, clinician, window: assessment.window, since: urgencyKey(assessment).since, answer }
+  const address = reader.patientAddress(id)
+  return { patientId: id, address, familyName, givenName, clinician, window: assessment.window, since: urgencyKey(assessment).since, answer }
 }
 
 async function todaysPlaces(call: Call, query: Omit<ListQuery, 'page' | 'pageSize'>): Promise<readonly StandingOnList[]> {
@@ -69,7 +70,9 @@ export async function exportList(call: Call, wish: ListWish): Promise<Outcome<Ex
   if (refused !== null) return refused
   const asOf = 'asOf' in wish ? (wish.asOf ?? call.today) : call.today
   const isToday = asOf === call.today
-  const places = isToday ? await todaysPlaces(call, 'query' in wish ? wish.query : EVERYBODY) : assessedInOrder(call, asOf).map(placed)
+  const places = isToday
+    ? await todaysPlaces(call, 'query' in wish ? wish.query : EVERYBODY)
+    : assessedInOrder(call, asOf).map((assessment) => placed(call.store, assessment))
   const rows = places.map((place, index) => listRow(place, index + 1, { today: asOf, actor: call.actor }))
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-exported', patients: rows.map((row) => row.patientId) }] }))
   const about = `Review list as of ${asOf}, plan version ${planInForce(call.store.reader, asOf).version}; patients in this file: ${rows.length}.`

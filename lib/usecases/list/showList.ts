@@ -18,6 +18,7 @@ export function listRow(kept: StandingOnList, position: number, { today, actor }
   return {
     position,
     patientId: kept.patientId,
+    address: kept.address,
     name: personName(kept),
     phase: answer.phase,
     care: answer.care,

@@ -5,12 +5,13 @@ import { differencesOf } from './differences.ts'
 import { mergeObstacle } from './mergeObstacle.ts'
 import type { ComparisonView, RecordView } from './views.ts'
 
-function recordView(record: PatientRecord): RecordView {
+function recordView(reader: Reader, record: PatientRecord): RecordView {
   const { patient, results, events, held } = joinRecords(record, []).history
   const days = [...results.map(({ collected }) => collected.on), ...events.map(({ on }) => on)].toSorted()
   const { id, birthDate, sex, clinician, status, statusOn } = patient
   return {
     patientId: id,
+    address: reader.patientAddress(id),
     name: personName(patient),
     birthDate,
     sex,
@@ -31,6 +32,11 @@ export function comparison(reader: Reader, fromId: string, intoId: string): Comp
     const [from, into] = [reader.record(fromId), reader.record(intoId)]
     if (from === null || into === null) return null
     const differences = fromId === intoId ? [] : differencesOf(into, from)
-    return { from: recordView(from), into: recordView(into), differences, obstacle: mergeObstacle(reader, fromId, intoId)?.reason ?? null }
+    return {
+      from: recordView(reader, from),
+      into: recordView(reader, into),
+      differences,
+      obstacle: mergeObstacle(reader, fromId, intoId)?.reason ?? null,
+    }
   })
 }

@@ -1,4 +1,5 @@
 import type { StoredMerge } from '../../store/index.ts'
+import type { Call } from '../call.ts'
 import { samePerson } from '../plan/decideProposal.ts'
 import type { MergeView } from './views.ts'
 
@@ -8,8 +9,9 @@ function stateOf({ decision, endedAt }: StoredMerge): MergeView['state'] {
   return endedAt === null ? 'in force' : 'ended'
 }
 
-/** A merge as a person reads it. */
-export function mergeView(merge: StoredMerge, reader: string): MergeView {
+/** A merge as the one who asks reads it. */
+export function mergeView(merge: StoredMerge, { store: { reader }, actor }: Pick<Call, 'store' | 'actor'>): MergeView {
   const { id, identitySha256: _identity, decision: _decision, ...told } = merge
-  return { ...told, mergeId: id, state: stateOf(merge), own: samePerson(merge.proposedBy, reader) }
+  const [fromAddress, intoAddress] = [reader.patientAddress(merge.fromId), reader.patientAddress(merge.intoId)]
+  return { ...told, mergeId: id, fromAddress, intoAddress, state: stateOf(merge), own: samePerson(merge.proposedBy, actor.name) }
 }

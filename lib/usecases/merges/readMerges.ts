@@ -11,7 +11,7 @@ function waitingView(call: Call, merge: StoredMerge): WaitingMergeView[] {
   const { reader } = call.store
   const compared = comparison(reader, merge.fromId, merge.intoId)
   if (compared === null) return []
-  const view = mergeView(merge, call.actor.name)
+  const view = mergeView(merge, call)
   const changed = identitySha256(reader, merge.fromId, merge.intoId) !== merge.identitySha256
   const notToConfirm =
     compared.obstacle ??
@@ -26,7 +26,7 @@ export async function readMerges(call: Call): Promise<Outcome<MergesPage>> {
   if (refused !== null) return refused
   const all = call.store.reader.merges()
   const waiting = all.filter(({ decision }) => decision === null).flatMap((merge) => waitingView(call, merge))
-  const others = all.filter(({ decision }) => decision !== null).map((merge) => mergeView(merge, call.actor.name))
+  const others = all.filter(({ decision }) => decision !== null).map((merge) => mergeView(merge, call))
   await call.store.record(call, () => ({
     value: null,
     events: [{ action: 'merges-shown', patients: waiting.flatMap(({ fromId, intoId }) => [fromId, intoId]) }],
@@ -57,7 +57,7 @@ export async function patientMerges(call: Call, patientId: string): Promise<Outc
   const { reader } = call.store
   const view = reader.atOnce((): PatientMergesView | null => {
     if (reader.patient(patientId) === null) return null
-    const all = reader.mergesOf(patientId).map((merge) => mergeView(merge, call.actor.name))
+    const all = reader.mergesOf(patientId).map((merge) => mergeView(merge, call))
     const inForce = all.filter(({ state }) => state === 'in force')
     const joined = inForce.filter(({ intoId }) => intoId === patientId)
     return {

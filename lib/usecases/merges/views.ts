@@ -4,6 +4,8 @@ import type { Day } from '../../time/index.ts'
 /** What identifies one record, and how much is in it. */
 export interface RecordView {
   readonly patientId: string
+  /** What stands for the record in the address of its page. */
+  readonly address: string
   readonly name: string | null
   readonly birthDate: string
   readonly sex: string
@@ -45,6 +47,9 @@ type Told =
 /** A merge with what became of it. `fromId` is joined to `intoId`, the record that is kept. */
 export interface MergeView extends Pick<StoredMerge, Told> {
   readonly mergeId: number
+  /** What stands for the two records in the addresses of their pages. */
+  readonly fromAddress: string
+  readonly intoAddress: string
   readonly state: 'waiting' | 'in force' | 'declined' | 'ended'
   /** Proposed by whoever reads this, who can decline it and cannot confirm it. */
   readonly own: boolean

@@ -26,7 +26,7 @@ export async function join(
   return mergeId
 }
 
-const LEFT_OUT = ['patient_merge', 'trail', '_prisma_migrations', 'sqlite_sequence']
+const LEFT_OUT = ['patient_merge', 'patient_address', 'trail', '_prisma_migrations', 'sqlite_sequence']
 // What a correction did to a finding is what was told at that time; while records are joined it is told of the kept one.
 const TOLD_WHILE_JOINED = 'finding_change'
 

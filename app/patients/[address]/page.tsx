@@ -9,12 +9,12 @@ import { patientActs } from '../../_server/patientActs.ts'
 // A title stays in the browser's history: it names nobody.
 export const metadata: Metadata = { title: 'Patient' }
 
-/** One patient, by identifier. */
-export default async function Page({ params }: { readonly params: Promise<{ patientId: string }> }) {
-  const patientId = decodeURIComponent((await params).patientId)
-  const merges = await mergesOfPatient(patientId)
+/** One patient. */
+export default async function Page({ params }: { readonly params: Promise<{ address: string }> }) {
+  const { address } = await params
+  const merges = await mergesOfPatient(address)
   if (merges !== null && merges.joinedTo !== null) return <JoinedRecord merge={merges.joinedTo} end={MERGE_ACTS.end} />
-  const outcome = await patientPage(patientId)
+  const outcome = await patientPage(address)
   if (!outcome.ok) return <NotShown refusal={outcome} />
   return (
     <>

@@ -1,0 +1,24 @@
+import type { Call, Outcome } from '../call.ts'
+import { patientMerges } from '../merges/readMerges.ts'
+import type { PatientMergesView } from '../merges/views.ts'
+import type { PatientView } from '../patientViews.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { openPatient } from './openPatient.ts'
+
+async function atAddress<T>(call: Call, address: string, open: (patientId: string) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  const patientId = call.store.reader.patientIdAt(address)
+  if (patientId !== null) return open(patientId)
+  // Whoever may not open a patient is not told which addresses are somebody's.
+  const refused = await refusedUnlessMay(call, 'patient.read', 'patient')
+  return refused ?? { ok: false, kind: 'not-found', reason: 'No patient is at this address.' }
+}
+
+/** One patient for the patient page, by what stands for the patient in its address. */
+export function openPatientAt(call: Call, address: string): Promise<Outcome<PatientView>> {
+  return atAddress(call, address, (patientId) => openPatient(call, patientId))
+}
+
+/** What that page says of merges. */
+export function patientMergesAt(call: Call, address: string): Promise<Outcome<PatientMergesView>> {
+  return atAddress(call, address, (patientId) => patientMerges(call, patientId))
+}
