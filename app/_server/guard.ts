@@ -22,27 +22,36 @@ export function readForm<S extends z.ZodType>(schema: S, form: FormData): Outcom
   return refused('invalid', read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join(' '))
 }
 
+const FROM_ELSEWHERE = 'This request did not come from a page of Lowmark.'
+
 /** An action open to people who are not signed in: same origin and a strict schema still hold. */
 export async function openAction<S extends z.ZodType, T>(
   schema: S,
   form: FormData,
   run: (input: z.output<S>) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
-  if (!isSameOrigin(await headers())) return refused('not-allowed', 'This request did not come from a page of Lowmark.')
+  if (!isSameOrigin(await headers())) return refused('not-allowed', FROM_ELSEWHERE)
   const input = readForm(schema, form)
   return input.ok ? unlessUnavailable(() => run(input.value)) : input
 }
 
-/** Every action that changes something goes through here: same origin, signed in, allowed, and nothing in the form but what the schema names. */
+/**
+ * Every action that changes something goes through here: same origin, signed in, allowed, and nothing in the form but what the schema names. Who may not
+ * is refused, and in the log, before anything of the form is read.
+ */
 export async function guardedAction<S extends z.ZodType, T>(
   permission: Permission,
   schema: S,
   form: FormData,
   run: (call: Call, input: z.output<S>) => Outcome<T> | Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
-  return openAction(schema, form, async (input) => {
+  if (!isSameOrigin(await headers())) return refused('not-allowed', FROM_ELSEWHERE)
+  return unlessUnavailable(async () => {
     const person = await signedIn()
     if (person === null) return refused('not-allowed', 'You are signed out. Sign in in another tab of this browser, then send this again.')
-    return (await refusedUnlessMay(person.call, permission, 'action')) ?? run(person.call, input)
+    const notAllowed = await refusedUnlessMay(person.call, permission, 'action')
+    if (notAllowed !== null) return notAllowed
+    const input = readForm(schema, form)
+    return input.ok ? run(person.call, input.value) : input
   })
 }
