@@ -21,7 +21,8 @@ interface Asked {
 }
 
 let folder: string
-const FILE = 'FILE'
+const FILE = 'one.csv'
+const PROFILE = 'profile.json'
 const REASON = ['--reason', 'a test']
 
 /** Every command: what it asks for, and words to begin it with. They name what is not there, so that nothing is changed by those who may. */
@@ -30,7 +31,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   listen: { needs: 'intake.write', args: ['--port', '0', '--without-tls'], endless: true },
   'source list': { needs: 'sources.read', args: [] },
   'source show': { needs: 'sources.read', args: ['North'] },
-  'source set': { needs: 'sources.write', args: [FILE, ...REASON] },
+  'source set': { needs: 'sources.write', args: [PROFILE, ...REASON] },
   held: { needs: 'held.read', args: [] },
   'held show': { needs: 'held.read', args: ['999'] },
   'held resolve': { needs: 'held.resolve', args: ['999', '--refuse', ...REASON] },
@@ -58,7 +59,8 @@ let dispose: () => Promise<void>
 beforeAll(async () => {
   ;({ store, dispose } = await freshStore())
   folder = mkdtempSync(join(tmpdir(), 'lowmark-commands-'))
-  writeFileSync(join(folder, 'one.csv'), 'patient_id,birth_date,sex\nP2,1950,female\n')
+  writeFileSync(join(folder, PROFILE), '{}')
+  writeFileSync(join(folder, FILE), 'patient_id,birth_date,sex\nP2,1950,female\n')
   await take(store, [csv('patients.csv', [patientRow()]), csv('r.csv', [resultRow()])])
 })
 afterAll(async () => {
@@ -69,7 +71,7 @@ afterAll(async () => {
 async function run(words: string, who: Who): Promise<{ readonly out: string; readonly reason: string }> {
   const command = COMMANDS.find((one) => one.words.join(' ') === words)
   if (command === undefined) throw new Error(`there is no command ${words}`)
-  const args = (ASKED[words]?.args ?? []).map((word) => (word === FILE ? join(folder, 'one.csv') : word))
+  const args = (ASKED[words]?.args ?? []).map((word) => ([FILE, PROFILE].includes(word) ? join(folder, word) : word))
   let [out, err] = ['', '']
   const terminal = {
     out: (text: string) => {

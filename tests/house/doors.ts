@@ -1,6 +1,4 @@
-import { dirname } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { may, type Permission, ROLES, type Role } from '../../lib/access/index.ts'
+import type { Permission } from '../../lib/access/index.ts'
 import {
   acceptFiles,
   addAccount,
@@ -51,20 +49,19 @@ import {
   withdrawAttribution,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
-import { freshStore } from '../store/freshStore.ts'
-import { CALL, TODAY } from '../store/samples.ts'
-import { filesUnder, textOf } from './tree.ts'
 
 type UseCase = (call: Call) => Promise<Outcome<unknown>>
 /** What one door asks for, where in the code it says so, and what stands behind it. `null`: open to people who are not signed in. */
-type Door = { readonly needs: null; readonly because: string } | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
+export type Door =
+  | { readonly needs: null; readonly because: string }
+  | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
 
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 } as const
 const NOTHING_TRIED = { code: '', unit: '' }
 const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
 
 /** Every page and route of app, by its folder. A new one fails the tests until it stands here with what it needs. */
-const ROUTES: Readonly<Record<string, Door>> = {
+export const ROUTES: Readonly<Record<string, Door>> = {
   app: { needs: null, because: 'leads to the sign-in page, or where the role begins' },
   'app/sign-in': { needs: null, because: 'signing in' },
   'app/activate': { needs: null, because: 'the first password, with a one-time code' },
@@ -97,7 +94,7 @@ const ROW_OF_P1 = { heldId: 1, patientId: 'P-1' }
 const REFUSE_IT = { heldId: 1, act: { kind: 'refuse' }, alike: false, except: [], remember: false, reason: 'not ours' } as const
 
 /** Where server actions stand. */
-const ACTION_FILES = [
+export const ACTION_FILES = [
   'app/_server/actions.ts',
   'app/_server/decisions.ts',
   'app/_server/heldActs.ts',
@@ -106,7 +103,7 @@ const ACTION_FILES = [
 ]
 
 /** Every server action, by its name. */
-const ACTIONS: Readonly<Record<string, Door>> = {
+export const ACTIONS: Readonly<Record<string, Door>> = {
   leave: { needs: null, because: 'signing out' },
   chooseFirstPassword: { needs: null, because: 'the first password, with a one-time code' },
   addPerson: { needs: 'accounts.manage', says: 'addAccount', behind: (call) => addAccount(call, { name: 'somebody', role: 'quality' }) },
@@ -166,99 +163,3 @@ const ACTIONS: Readonly<Record<string, Door>> = {
   publishPlanVersion: { needs: 'plan.publish', says: 'publishPlan', behind: (call) => publishPlan(call, { version: 9, from: '2026-12-01' }) },
   refusePlanVersion: { needs: 'plan.publish', says: 'refusePlan', behind: (call) => refusePlan(call, { version: 9, reason: 'not ours' }) },
 }
-
-const DOORS = [...Object.entries(ROUTES), ...Object.entries(ACTIONS)].flatMap(([name, door]) => (door.needs === null ? [] : [{ name, ...door }]))
-const EVERYBODY: readonly (Role | 'none')[] = [...ROLES, 'none']
-
-/** The text of one action, up to the next one of its file. */
-function actionText(name: string): string {
-  const begins = `export async function ${name}(`
-  const source = ACTION_FILES.map(textOf).find((text) => text.includes(begins)) ?? ''
-  const from = source.indexOf(begins)
-  const to = source.indexOf('\nexport ', from + 1)
-  return source.slice(from, to === -1 ? undefined : to)
-}
-
-describe('routes and actions', () => {
-  let fresh: Awaited<ReturnType<typeof freshStore>>
-  beforeAll(async () => {
-    fresh = await freshStore()
-  })
-  afterAll(() => fresh.dispose())
-
-  it('are all in the table, each with a permission or open on purpose', () => {
-    const found = filesUnder(['app'], ['page.tsx', 'route.ts', 'page.ts', 'route.tsx']).map(dirname)
-    expect(found.toSorted()).toEqual(Object.keys(ROUTES).toSorted())
-    const actions = filesUnder(['app'], ['.ts', '.tsx']).filter((path) => /^'use server'/m.test(textOf(path)))
-    expect(actions).toEqual(ACTION_FILES)
-    const exported = [
-      ...ACTION_FILES.map(textOf)
-        .join('\n')
-        .matchAll(/^export async function (\w+)/gm),
-    ].map(([, name]) => name ?? '')
-    expect(exported.toSorted()).toEqual(Object.keys(ACTIONS).toSorted())
-  })
-
-  it('have no handler beside them: no proxy, no middleware, no other way in', () => {
-    const names = filesUnder(['app'], ['proxy.ts', 'middleware.ts', 'instrumentation.ts', 'default.tsx', 'opengraph-image.tsx'])
-    expect(names).toEqual([])
-  })
-
-  it.each(Object.entries(ROUTES))('%s asks through the door of app/_server', (folder, door) => {
-    const [path = ''] = filesUnder(['app'], ['page.tsx', 'route.ts']).filter((file) => dirname(file) === folder)
-    if (door.needs !== null) expect(textOf(path)).toContain(door.says)
-    else expect(textOf(path)).not.toMatch(/_server\/pages/)
-  })
-
-  it.each(Object.entries(ACTIONS))('the action %s is wrapped', (name, door) => {
-    const text = actionText(name)
-    expect(text).toContain(door.needs === null ? 'openAction(' : `guardedAction('${door.needs}'`)
-    if (door.needs !== null) expect(text).toContain(door.says)
-  })
-
-  describe.each(DOORS)('$name', ({ needs, behind }) => {
-    it.each(EVERYBODY)(`is open to %s exactly where ${needs} is`, async (role) => {
-      const actor = { ...CALL.actor, name: role, role }
-      const before = fresh.store.reader.trailHead()?.sequence ?? 0
-      const outcome = await behind({ store: fresh.store, actor, now: CALL.now, today: TODAY })
-      const allowed = may(role === 'none' ? null : role, needs).allowed
-      expect(outcome.ok || outcome.kind !== 'not-allowed').toBe(allowed)
-      if (allowed) return
-      const { rows } = fresh.store.reader.trailPage({ actor: null, offset: 0, limit: 1 })
-      expect(rows[0]).toMatchObject({ sequence: before + 1, action: 'access-refused', outcome: 'failure', actor: role })
-      expect(outcome).toMatchObject({
-        reason: expect.stringMatching(role === 'none' ? /^Sign in first\.$/ : new RegExp(`^The role ${role} does not include`)),
-      })
-    })
-  })
-
-  it('are open to the roles that the table of access names', () => {
-    const open = DOORS.map(({ name, needs }) => [name, ROLES.filter((role) => may(role, needs).allowed)])
-    expect(Object.fromEntries(open)).toMatchObject({
-      'app/list': ['navigator', 'physician'],
-      'app/list/export': ['navigator', 'physician'],
-      'app/patients/[address]': ['navigator', 'physician'],
-      'app/held': ['navigator', 'physician', 'administrator'],
-      'app/merges': ['navigator', 'physician'],
-      confirmPatientMerge: ['navigator', 'physician'],
-      endPatientMerge: ['navigator', 'physician'],
-      'app/log': [...ROLES],
-      'app/rules': [...ROLES],
-      'app/rules/[ruleId]': [...ROLES],
-      'app/models/[model]': [...ROLES],
-      'app/sources': ['navigator', 'physician', 'administrator'],
-      'app/sources/[source]': ['navigator', 'physician', 'administrator'],
-      saveSourceProfile: ['physician', 'administrator'],
-      'app/accounts': ['administrator'],
-      'app/plan': [...ROLES],
-      proposePlanChange: ['physician'],
-      publishPlanVersion: ['administrator'],
-      decideHeldRows: ['navigator', 'physician', 'administrator'],
-      answerFinding: ['navigator', 'physician'],
-      recordCause: ['physician'],
-      withdrawCause: ['physician'],
-      excludeValue: ['physician'],
-      restoreValue: ['physician'],
-    })
-  })
-})
