@@ -31,7 +31,9 @@ export async function tryPlanInLines(request: Request): Promise<Response> {
   if (refused !== null) return refusalInLines(refused)
   const length = Number(request.headers.get('content-length') ?? Number.NaN)
   if (!(length <= MOST_BYTES)) return refusalInLines({ ok: false, kind: 'invalid', reason: 'More was sent than the form can hold.' })
-  const wish = readWish(await request.formData(), isProposal)
+  const form = await request.formData().catch(() => null)
+  if (form === null) return refusalInLines({ ok: false, kind: 'invalid', reason: 'What was sent is no form.' })
+  const wish = readWish(form, isProposal)
   if (!wish.ok) return refusalInLines(wish)
   return answerInLines(
     (onProgress) => tryPlanApart(person.call, wish.value, onProgress),

@@ -15,6 +15,7 @@ import { patientTrend } from './patientTrend.ts'
 import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
 import { sources } from './sources.ts'
+import { walk } from './walk.ts'
 
 // One file, because one build, one server and one browser serve all of these.
 let open: Clinic | null = null
@@ -45,3 +46,4 @@ brokenUpload(clinic)
 sources(clinic)
 merges(clinic)
 doors(clinic)
+walk(clinic)
