@@ -29,5 +29,5 @@ export function securityHeaders(overTls: boolean): readonly (readonly [string, s
     ['X-Frame-Options', 'DENY'],
     ['Permissions-Policy', 'camera=(), geolocation=(), microphone=()'],
   ] as const
-  return overTls ? [...always, ['Strict-Transport-Security', 'max-age=31536000'] as const] : always
+  return overTls ? [...always, ['Strict-Transport-Security', 'max-age=31536000; includeSubDomains'] as const] : always
 }

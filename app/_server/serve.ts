@@ -5,6 +5,7 @@ import { clearSpools } from '../../lib/usecases/index.ts'
 import { REMOTE_ADDRESS, REQUEST_ID, takeStatus } from './answers.ts'
 import { contentSecurityPolicy, securityHeaders } from './headers.ts'
 import { listen } from './listen.ts'
+import { isKnownMethod, refusePlainly } from './plainRefusal.ts'
 import { closeSharedStore } from './sharedStore.ts'
 
 export interface Serving {
@@ -32,6 +33,8 @@ const NOT_FROM_OUTSIDE = [
   'x-forwarded-proto',
   'x-forwarded-for',
 ]
+
+const PLAIN_TEXT = { 'Content-Type': 'text/plain; charset=utf-8', 'Cache-Control': 'private, no-store' } as const
 
 function withoutForged(request: IncomingMessage): void {
   for (const name of NOT_FROM_OUTSIDE) delete request.headers[name]
@@ -66,7 +69,8 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
   let names: readonly string[] = []
   const overTls = process.env.NEXTAUTH_URL?.startsWith('https:') ?? false
 
-  const server = createServer((request, response) => {
+  // A request without a name is refused by us, with our headers, and not by Node.
+  const server = createServer({ requireHostHeader: false }, (request, response) => {
     withoutForged(request)
     const requestId = randomUUID()
     const policy = contentSecurityPolicy(randomBytes(16).toString('base64'), dev)
@@ -77,7 +81,11 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
     response.setHeader('X-Request-Id', requestId)
     for (const [name, value] of securityHeaders(overTls)) response.setHeader(name, value)
     if (!names.includes(request.headers.host ?? '')) {
-      response.writeHead(421, { 'Content-Type': 'text/plain; charset=utf-8' }).end('This is not an address of Lowmark.\n')
+      response.writeHead(421, PLAIN_TEXT).end('This is not an address of Lowmark.\n')
+      return
+    }
+    if (!isKnownMethod(request.method)) {
+      response.writeHead(405, { ...PLAIN_TEXT, Allow: 'GET, HEAD, POST' }).end('Lowmark answers GET, HEAD and POST.\n')
       return
     }
     completeHead(request, response, requestId)
@@ -85,6 +93,7 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
     void handle(request, response)
   })
 
+  if (!dev) refusePlainly(server, overTls)
   const listening = await listen(server, port)
   const url = `http://127.0.0.1:${listening}`
   process.env.NEXTAUTH_URL ??= url

@@ -1,10 +1,12 @@
 import { afterAll, beforeAll } from 'vitest'
 import { answers } from './answers.ts'
 import { brokenUpload } from './brokenUpload.ts'
+import { builtOutput } from './builtOutput.ts'
 import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { corrections } from './corrections.ts'
 import { doors } from './doors.ts'
+import { everyAnswer } from './everyAnswer.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
 import { heldQueue } from './heldQueue.ts'
@@ -47,3 +49,5 @@ sources(clinic)
 merges(clinic)
 doors(clinic)
 walk(clinic)
+everyAnswer(clinic)
+builtOutput()
