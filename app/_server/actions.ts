@@ -18,6 +18,7 @@ import {
   refusePlan,
   renewApart,
   signOut,
+  unjoinAccount,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
 import { guardedAction, openAction } from './guard.ts'
@@ -74,6 +75,10 @@ export async function changePersonsRole(_: Outcome<unknown> | null, form: FormDa
 
 export async function endPersonsSessions(_: Outcome<unknown> | null, form: FormData) {
   return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, endSessions))
+}
+
+export async function unjoinPerson(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, unjoinAccount))
 }
 
 /** Proposes a change of the follow-up plan. */

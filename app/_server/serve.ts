@@ -5,6 +5,7 @@ import { clearSpools } from '../../lib/usecases/index.ts'
 import { REMOTE_ADDRESS, REQUEST_ID, takeStatus } from './answers.ts'
 import { contentSecurityPolicy, securityHeaders } from './headers.ts'
 import { listen } from './listen.ts'
+import { readOpenIdSettings } from './openIdSettings.ts'
 import { isKnownMethod, refusePlainly } from './plainRefusal.ts'
 import { closeSharedStore } from './sharedStore.ts'
 
@@ -59,6 +60,8 @@ function completeHead(request: IncomingMessage, response: ServerResponse, reques
  */
 export async function serve({ port, databaseUrl, dev = false }: ServeOptions): Promise<Serving> {
   Object.assign(process.env, { DATABASE_URL: databaseUrl, NEXT_TELEMETRY_DISABLED: '1', NODE_ENV: dev ? 'development' : 'production' })
+  const singleSignOn = readOpenIdSettings()
+  if ('problem' in singleSignOn) throw new Error(`Not started: ${singleSignOn.problem}`)
   // What a server left behind that ended while files were arriving.
   clearSpools()
   // Imported late: React and Next.js choose their production build by NODE_ENV when they are first loaded.

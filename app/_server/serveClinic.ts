@@ -1,6 +1,7 @@
 /** `npm run serve`: the start for a clinic. Refuses without its secrets, and on a demonstration database. */
 import { openStore } from '../../lib/store/index.ts'
 import { isDemonstration } from '../../lib/usecases/index.ts'
+import { readOpenIdSettings } from './openIdSettings.ts'
 import { serve } from './serve.ts'
 
 function refuse(sentence: string): never {
@@ -23,6 +24,8 @@ if (!URL.canParse(address)) refuse(`NEXTAUTH_URL "${address}" is not an address.
 const { protocol, hostname } = new URL(address)
 if (protocol !== 'https:' && !['127.0.0.1', 'localhost', '[::1]'].includes(hostname))
   refuse('NEXTAUTH_URL must begin with https:// unless it names this machine.')
+const singleSignOn = readOpenIdSettings()
+if ('problem' in singleSignOn) refuse(singleSignOn.problem)
 
 const store = await openStore(databaseUrl)
 const demonstration = isDemonstration(store)

@@ -3,20 +3,22 @@
 import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
 import { Said } from '../_parts/Said.tsx'
-import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode } from '../_server/actions.ts'
+import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode, unjoinPerson } from '../_server/actions.ts'
 import { CodeShown } from './CodeShown.tsx'
 
 interface Props {
   readonly name: string
   readonly role: string
   readonly openSessions: number
+  readonly joined: boolean
 }
 
-/** What can be done to one account. A change of role, a new code and disabling end its sessions at once. */
-export function AccountActions({ name, role, openSessions }: Props) {
+/** What can be done to one account. A change of role, a new code, unjoining and disabling end its sessions at once. */
+export function AccountActions({ name, role, openSessions, joined }: Props) {
   const [changed, change, changing] = useActionState(changePersonsRole, null)
   const [disabled, disable, disabling] = useActionState(disablePerson, null)
   const [ended, end, ending] = useActionState(endPersonsSessions, null)
+  const [unjoined, unjoin, unjoining] = useActionState(unjoinPerson, null)
   const [given, give, giving] = useActionState(givePersonsCode, null)
   return (
     <details>
@@ -50,6 +52,14 @@ export function AccountActions({ name, role, openSessions }: Props) {
             New one-time code
           </button>
         </form>
+        {joined && (
+          <form action={unjoin}>
+            <input type="hidden" name="name" value={name} />
+            <button className="button button-quiet" type="submit" disabled={unjoining}>
+              Unjoin from single sign-on
+            </button>
+          </form>
+        )}
         <form action={disable}>
           <input type="hidden" name="name" value={name} />
           <button className="button button-quiet" type="submit" disabled={disabling}>
@@ -57,8 +67,8 @@ export function AccountActions({ name, role, openSessions }: Props) {
           </button>
         </form>
       </div>
-      {[changed, ended, disabled].map((outcome, index) => (
-        <Said key={['role', 'sessions', 'disable'][index]} outcome={outcome} done="Done." />
+      {[changed, ended, unjoined, disabled].map((outcome, index) => (
+        <Said key={['role', 'sessions', 'unjoin', 'disable'][index]} outcome={outcome} done="Done." />
       ))}
       <Said outcome={given} done={given?.ok && <CodeShown {...given.value} />} />
     </details>

@@ -24,7 +24,10 @@ export default async function Page() {
                 <bdi>{account.name}</bdi>
               </td>
               <td data-label="Role">{account.role}</td>
-              <td data-label="State">{account.state}</td>
+              <td data-label="State">
+                {account.state}
+                {account.joined && account.state !== 'disabled' && ', joined to single sign-on'}
+              </td>
               <td data-label="Added">{instantText(account.createdAt)}</td>
               <td data-label="Last sign-in">{account.lastSignInAt === null ? 'never' : instantText(account.lastSignInAt)}</td>
               <td data-label="Open sessions">{account.openSessions}</td>
@@ -32,7 +35,7 @@ export default async function Page() {
                 {account.state === 'disabled' ? (
                   'disabled for good'
                 ) : (
-                  <AccountActions name={account.name} role={account.role} openSessions={account.openSessions} />
+                  <AccountActions name={account.name} role={account.role} openSessions={account.openSessions} joined={account.joined} />
                 )}
               </td>
             </tr>

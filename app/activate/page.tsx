@@ -1,9 +1,12 @@
 import type { Metadata } from 'next'
+import { singleSignOn } from '../_server/singleSignOn.ts'
 import { ActivateForm } from './ActivateForm.tsx'
+import { JoinForm } from './JoinForm.tsx'
 
 export const metadata: Metadata = { title: 'Choose your password' }
 
 export default function Page() {
+  const provider = singleSignOn()
   return (
     <section className="narrow">
       <h1>Choose your password</h1>
@@ -12,6 +15,7 @@ export default function Page() {
         no rule about signs or capitals, and it does not expire.
       </p>
       <ActivateForm />
+      {provider !== null && <JoinForm provider={provider.name} />}
     </section>
   )
 }

@@ -10,6 +10,7 @@ import * as held from './read/held.ts'
 import * as heldChoices from './read/heldChoices.ts'
 import * as heldGroups from './read/heldGroups.ts'
 import { loadHistory } from './read/history.ts'
+import * as identities from './read/identities.ts'
 import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
@@ -101,6 +102,8 @@ export function readerOf(connection: Connection) {
     accounts: () => accounts.allAccounts(connection),
     session: (id: string) => accounts.sessionById(connection, id),
     openSessions: () => accounts.openSessions(connection),
+    identityOf: (accountId: number) => identities.identityOf(connection, accountId),
+    accountOfIdentity: (identity: identities.Identity) => identities.accountOfIdentity(connection, identity),
     trailHead: () => trail.trailHead(connection),
     trailPage: (query: trail.TrailQuery) => trail.trailPage(connection, query),
     verifyTrail: () => trail.verifyTrail(connection),

@@ -16,6 +16,7 @@ import * as decisions from './write/decisions.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as heldChoices from './write/heldChoices.ts'
+import * as identities from './write/identities.ts'
 import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
@@ -70,6 +71,9 @@ export function txOf(connection: Connection) {
     },
     insertAccount: (account: accounts.NewAccount) => accounts.insertAccount(connection, account),
     setCode: (id: number, code: Pick<accounts.NewAccount, 'codeHash' | 'codeExpiresAt'>) => accounts.setCode(connection, id, code),
+    clearCode: (id: number) => accounts.clearCode(connection, id),
+    insertIdentity: (identity: identities.NewIdentity) => identities.insertIdentity(connection, identity),
+    endIdentity: (id: number, by: string, at: string) => identities.endIdentity(connection, id, by, at),
     setPassword: (id: number, passwordHash: string) => accounts.setPassword(connection, id, passwordHash),
     setFailures: (id: number, failures: number, waitUntil: string | null) => accounts.setFailures(connection, id, failures, waitUntil),
     setRole: (id: number, role: Role) => accounts.setRole(connection, id, role),

@@ -70,6 +70,8 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'account-code-given': account,
   'account-activated': account,
   'account-disabled': account,
+  'account-joined': (event) => ({ ...account(event), afterHash: event.identity }),
+  'account-unjoined': (event) => ({ ...account(event), beforeHash: event.identity }),
   'account-role-changed': account,
   'sessions-ended': account,
   'standings-renewed': () => ({ object: 'standings' }),

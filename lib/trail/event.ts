@@ -48,9 +48,43 @@ export interface ChosenPatient {
 /** What a text of a source was decided to mean: a code, a unit, or whose an identifier is. */
 export type MappingKind = 'code' | 'unit' | 'patient'
 
+/** Why a sign-in through the clinic's identity provider failed. Words of ours: nothing of the token, and nothing the provider wrote. */
+export const PROVIDER_REFUSALS = [
+  'unreachable',
+  'refused-by-provider',
+  'no-cookie',
+  'state',
+  'code',
+  'token',
+  'algorithm',
+  'signature',
+  'wrong-issuer',
+  'wrong-audience',
+  'wrong-nonce',
+  'expired',
+  'issued-in-future',
+  'no-subject',
+  'unknown-identity',
+  'disabled',
+  'not-joined',
+] as const
+export type ProviderRefusal = (typeof PROVIDER_REFUSALS)[number]
+
+/** A sign-in that went through the clinic's identity provider. */
+export type ProviderSignIn =
+  | { readonly outcome: 'success'; readonly by: 'provider' }
+  | {
+      readonly outcome: 'failure'
+      readonly by: 'provider'
+      readonly because: ProviderRefusal
+      /** SHA-256 of the identity (issuer and subject), where one was told. */
+      readonly identity?: string
+    }
+
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
   | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
+  | ({ readonly action: 'sign-in' } & ProviderSignIn)
   | { readonly action: 'sign-out' }
   | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
@@ -136,6 +170,9 @@ export type TrailEvent =
   | { readonly action: 'account-code-given'; readonly account: string }
   | { readonly action: 'account-activated'; readonly account: string }
   | { readonly action: 'account-disabled'; readonly account: string }
+  /** `identity` is the SHA-256 of issuer and subject. */
+  | { readonly action: 'account-joined'; readonly account: string; readonly identity: string }
+  | { readonly action: 'account-unjoined'; readonly account: string; readonly identity: string }
   | { readonly action: 'account-role-changed'; readonly account: string; readonly from: Role; readonly to: Role }
   | { readonly action: 'sessions-ended'; readonly account: string; readonly count: number }
   | { readonly action: 'standings-renewed'; readonly patients: number; readonly because: 'day' | 'rules' | 'plan' }

@@ -1,4 +1,4 @@
-import type { TrailAction, TrailEvent } from './event.ts'
+import type { ProviderSignIn, TrailAction, TrailEvent } from './event.ts'
 
 function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`
@@ -21,8 +21,14 @@ function ofRecords({ fromId, patientId }: { readonly fromId: string; readonly pa
   return patients ? ` of record ${fromId} into patient ${patientId}` : ''
 }
 
+function byProvider(event: ProviderSignIn): string {
+  if (event.outcome === 'success') return 'Signed in through single sign-on.'
+  const whose = event.identity === undefined ? '' : `, identity ${event.identity.slice(0, 12)}`
+  return `A sign-in through single sign-on failed (${event.because}${whose}).`
+}
+
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
-  'sign-in': ({ outcome }) => (outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
+  'sign-in': (event) => ('by' in event ? byProvider(event) : event.outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
   'access-refused': ({ permission, object }) => `Was refused ${permission} on ${object}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
@@ -72,6 +78,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'account-code-given': ({ account }) => `Account ${account} was given a new one-time code.`,
   'account-activated': ({ account }) => `Account ${account} was activated.`,
   'account-disabled': ({ account }) => `Account ${account} was disabled.`,
+  'account-joined': ({ account, identity }) => `Account ${account} was joined to single sign-on (identity ${identity.slice(0, 12)}).`,
+  'account-unjoined': ({ account, identity }) => `Account ${account} was unjoined from single sign-on (identity ${identity.slice(0, 12)}).`,
   'account-role-changed': ({ account, from, to }) => `Account ${account} changed from ${from} to ${to}.`,
   'sessions-ended': ({ account, count }) => `${counted(count, 'session', 'sessions')} of ${account} ended.`,
   'standings-renewed': ({ patients, because }) => `${counted(patients, 'standing was', 'standings were')} renewed because ${BECAUSE[because]}.`,

@@ -122,6 +122,8 @@ export interface AccountView {
   readonly name: string
   readonly role: string
   readonly state: 'waiting for its code' | 'active' | 'disabled'
+  /** Is it joined to a person of the clinic's single sign-on? */
+  readonly joined: boolean
   readonly createdAt: string
   readonly lastSignInAt: string | null
   readonly openSessions: number

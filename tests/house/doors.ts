@@ -46,6 +46,7 @@ import {
   showList,
   tryPlan,
   tryProfile,
+  unjoinAccount,
   withdrawAttribution,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
@@ -111,6 +112,7 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
   changePersonsRole: { needs: 'accounts.manage', says: 'changeRole', behind: (call) => changeRole(call, { name: 'nobody there', role: 'quality' }) },
   givePersonsCode: { needs: 'accounts.manage', says: 'giveCode', behind: (call) => giveCode(call, { name: 'nobody there' }) },
   endPersonsSessions: { needs: 'accounts.manage', says: 'endSessions', behind: (call) => endSessions(call, { name: 'nobody there' }) },
+  unjoinPerson: { needs: 'accounts.manage', says: 'unjoinAccount', behind: (call) => unjoinAccount(call, { name: 'nobody there' }) },
   answerFinding: {
     needs: 'review.write',
     says: 'recordReview',

@@ -19,6 +19,8 @@ export interface Clinic {
   readonly url: string
   readonly databaseFile: string
   readonly browser: Browser
+  /** Everything the server has written on its output. */
+  readonly output: () => string
   readonly signInOf: (role: Role) => SignIn
   readonly close: () => Promise<void>
 }
@@ -53,12 +55,19 @@ export async function openClinic(): Promise<Clinic> {
   }
   delete env.NEXTAUTH_URL
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
+  let output = ''
+  for (const stream of [server.stdout, server.stderr]) {
+    stream.on('data', (part: Buffer) => {
+      output += part.toString()
+    })
+  }
   const { url, signIns } = JSON.parse(await firstLine(server)) as { url: string; signIns: readonly SignIn[] }
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: QUIET })
   return {
     url,
     databaseFile,
     browser,
+    output: () => output,
     signInOf(role) {
       const found = signIns.find((signIn) => signIn.role === role)
       if (found === undefined) throw new Error(`no sign-in for ${role}`)

@@ -8,6 +8,12 @@ const MERGED = { mergeId: 3, patientId: 'P1', fromId: 'P2', before: null, after:
 const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sign-in', outcome: 'success' }, 'Signed in.'],
   [{ action: 'sign-in', outcome: 'failure' }, 'A sign-in failed.'],
+  [{ action: 'sign-in', outcome: 'success', by: 'provider' }, 'Signed in through single sign-on.'],
+  [{ action: 'sign-in', outcome: 'failure', by: 'provider', because: 'wrong-nonce' }, 'A sign-in through single sign-on failed (wrong-nonce).'],
+  [
+    { action: 'sign-in', outcome: 'failure', by: 'provider', because: 'unknown-identity', identity: 'abcdef0123456789' },
+    'A sign-in through single sign-on failed (unknown-identity, identity abcdef012345).',
+  ],
   [{ action: 'sign-out' }, 'Signed out.'],
   [{ action: 'access-refused', permission: 'patient.read', object: 'patient' }, 'Was refused patient.read on patient.'],
   [{ action: 'list-shown', patients: ['P1'] }, 'The review list was shown with 1 patient.'],
@@ -94,6 +100,8 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'account-code-given', account: 'nurse' }, 'Account nurse was given a new one-time code.'],
   [{ action: 'account-activated', account: 'n' }, 'Account n was activated.'],
   [{ action: 'account-disabled', account: 'n' }, 'Account n was disabled.'],
+  [{ action: 'account-joined', account: 'n', identity: 'abcdef0123456789' }, 'Account n was joined to single sign-on (identity abcdef012345).'],
+  [{ action: 'account-unjoined', account: 'n', identity: 'abcdef0123456789' }, 'Account n was unjoined from single sign-on (identity abcdef012345).'],
   [{ action: 'account-role-changed', account: 'n', from: 'navigator', to: 'physician' }, 'Account n changed from navigator to physician.'],
   [{ action: 'sessions-ended', account: 'n', count: 2 }, '2 sessions of n ended.'],
   [{ action: 'standings-renewed', patients: 3, because: 'day' }, '3 standings were renewed because a day has passed.'],

@@ -109,6 +109,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   disableAccount: { roles: ACCOUNTS, run: (call) => usecases.disableAccount(call, NOBODY) },
   endSessions: { roles: ACCOUNTS, run: (call) => usecases.endSessions(call, NOBODY) },
   giveCode: { roles: ACCOUNTS, run: (call) => usecases.giveCode(call, NOBODY) },
+  unjoinAccount: { roles: ACCOUNTS, run: (call) => usecases.unjoinAccount(call, NOBODY) },
   demonstrationAccounts: { roles: ACCOUNTS, run: (call) => usecases.demonstrationAccounts(call) },
   fillDemonstration: { roles: ['console'], run: (call) => usecases.fillDemonstration(call, { patients: 1, years: 1, seed: 1 }), unlogged: true },
   recheck: { roles: ['console'], run: (call) => usecases.recheck(call), unlogged: true },
@@ -118,6 +119,10 @@ const ASKED: Readonly<Record<string, Asked>> = {
 const ASKS_NOBODY: Readonly<Record<string, string>> = {
   activate: 'asks for a one-time code',
   signIn: 'asks for a password',
+  presentCode: 'asks for a one-time code',
+  joinIdentity: 'asks for a presented code and an identity the provider vouched for',
+  signInByIdentity: 'asks for an identity the provider vouched for',
+  recordProviderFailure: 'only logs that nobody was signed in',
   signOut: 'ends the own session and no other (accounts/signIn.test.ts)',
   readSession: 'tells whose session it is to the one who holds it',
   refusedUnlessMay: 'is the question itself',

@@ -1,5 +1,5 @@
 import { ROLES } from '../../access/index.ts'
-import { addAccount, disableAccount } from '../../usecases/index.ts'
+import { addAccount, disableAccount, giveCode, unjoinAccount } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { readWords, textOf, WrongWords } from '../words.ts'
 
@@ -34,6 +34,35 @@ export const accountDisable: Command = {
     const outcome = await disableAccount(await call(), { name: words[0] ?? '' })
     if (!outcome.ok) throw new Error(outcome.reason)
     terminal.out(`Account ${words[0]} is disabled; its sessions have ended.\n`)
+    return 0
+  },
+}
+
+export const accountJoin: Command = {
+  words: ['account', 'join'],
+  usage: 'NAME [--json]',
+  does: 'gives an account a one-time code with which its person joins it to single sign-on; its sessions end at once',
+  async run(args, { terminal, call }) {
+    const { values, words } = readWords(args, { json: { type: 'boolean' } }, { min: 1, max: 1, called: 'NAME' })
+    const name = words[0] ?? ''
+    const outcome = await giveCode(await call(), { name })
+    if (!outcome.ok) throw new Error(outcome.reason)
+    const { code, expiresAt } = outcome.value
+    if (values.json === true) printJson(terminal, { name, code, expiresAt })
+    else terminal.out(`One-time code of ${name}, shown once: ${code}\nIt is good until ${expiresAt}; use it at /activate, with single sign-on.\n`)
+    return 0
+  },
+}
+
+export const accountUnjoin: Command = {
+  words: ['account', 'unjoin'],
+  usage: 'NAME',
+  does: 'ends what joins an account to single sign-on; its sessions end at once',
+  async run(args, { terminal, call }) {
+    const { words } = readWords(args, {}, { min: 1, max: 1, called: 'NAME' })
+    const outcome = await unjoinAccount(await call(), { name: words[0] ?? '' })
+    if (!outcome.ok) throw new Error(outcome.reason)
+    terminal.out(`Account ${words[0]} is no longer joined to single sign-on; its sessions have ended.\n`)
     return 0
   },
 }

@@ -1,5 +1,5 @@
 import type { Command } from '../command.ts'
-import { accountAdd, accountDisable } from './account.ts'
+import { accountAdd, accountDisable, accountJoin, accountUnjoin } from './account.ts'
 import { demo } from './demo.ts'
 import { held, heldResolve } from './held.ts'
 import { heldConfirm, heldDecline, heldShow } from './heldShow.ts'
@@ -39,5 +39,7 @@ export const COMMANDS: readonly Command[] = [
   logHead,
   accountAdd,
   accountDisable,
+  accountJoin,
+  accountUnjoin,
   demo,
 ]

@@ -18,6 +18,11 @@ export function setCode({ statement }: Connection, id: number, { codeHash, codeE
   statement('UPDATE account SET code_hash = ?, code_expires_at = ? WHERE id = ?').run(codeHash, codeExpiresAt, id)
 }
 
+/** Uses up the one-time code without a password chosen: its person was joined to an identity. */
+export function clearCode({ statement }: Connection, id: number): void {
+  statement('UPDATE account SET code_hash = NULL, code_expires_at = NULL WHERE id = ?').run(id)
+}
+
 /** Gives an account its password and uses up the one-time code. */
 export function setPassword({ statement }: Connection, id: number, passwordHash: string): void {
   const sql = 'UPDATE account SET password_hash = ?, code_hash = NULL, code_expires_at = NULL, failures = 0, wait_until = NULL WHERE id = ?'

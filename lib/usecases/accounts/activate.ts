@@ -6,9 +6,11 @@ import { countFailedTry, mustWait } from '../sessions/failedTry.ts'
 import { hashPassword } from '../sessions/passwordHash.ts'
 import { digestOf, plainCode } from '../sessions/token.ts'
 
-const REFUSED = 'The name or the code is not right, the code is older than 72 hours or was used, or there were too many tries: then wait a while.'
+export const CODE_REFUSED =
+  'The name or the code is not right, the code is older than 72 hours or was used, or there were too many tries: then wait a while.'
 
-function isCode(account: StoredAccount | null, typed: string, now: string): account is StoredAccount {
+/** Is this the account's one-time code, and does it count at `now` (UTC, ISO 8601)? Compared in constant time. */
+export function isCode(account: StoredAccount | null, typed: string, now: string): account is StoredAccount {
   const typedHash = Buffer.from(digestOf(plainCode(typed)))
   const matches = timingSafeEqual(typedHash, Buffer.from(account?.codeHash ?? digestOf('')))
   if (account === null || account.codeHash === null || account.codeExpiresAt === null || account.disabledAt !== null) return false
@@ -33,7 +35,7 @@ export async function activate(
     const account = tx.account(name)
     if (!isCode(account, given.code, call.now)) {
       if (account !== null) countFailedTry(tx, account, call.now)
-      return { value: { ok: false, kind: 'not-allowed', reason: REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
+      return { value: { ok: false, kind: 'not-allowed', reason: CODE_REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
     }
     tx.setPassword(account.id, passwordHash)
     return { value: { ok: true, value: null }, events: [{ action: 'account-activated', account: account.name }] }

@@ -24,7 +24,8 @@ export async function addAccount(call: Call, given: { readonly name: string; rea
   if (problem !== null) return { ok: false, kind: 'invalid', reason: problem }
   const { shown, secret } = freshCode(call.now)
   const existing = call.store.reader.account(name)
-  if (existing !== null && (existing.passwordHash !== null || existing.disabledAt !== null || existing.role !== role)) {
+  const used = existing !== null && (existing.passwordHash !== null || call.store.reader.identityOf(existing.id) !== null)
+  if (existing !== null && (used || existing.disabledAt !== null || existing.role !== role)) {
     return { ok: false, kind: 'invalid', reason: `There is an account named ${existing.name} already.` }
   }
   return call.store.record(call, (tx) => {

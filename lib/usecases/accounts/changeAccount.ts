@@ -39,6 +39,10 @@ export async function changeAccount<T>(call: Call, name: string, change: (tx: Tx
 
 /** Would nobody be left who manages accounts, were this account gone? */
 export function isLastAdministrator(tx: Tx, account: StoredAccount): boolean {
-  const others = tx.accounts().filter((other) => other.role === 'administrator' && other.disabledAt === null && other.passwordHash !== null)
+  const others = tx
+    .accounts()
+    .filter(
+      (other) => other.role === 'administrator' && other.disabledAt === null && (other.passwordHash !== null || tx.identityOf(other.id) !== null),
+    )
   return account.role === 'administrator' && others.every((other) => other.id === account.id)
 }

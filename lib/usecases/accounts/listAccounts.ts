@@ -4,9 +4,9 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { AccountView } from '../views.ts'
 
-function stateOf(account: StoredAccount): AccountView['state'] {
+function stateOf(account: StoredAccount, joined: boolean): AccountView['state'] {
   if (account.disabledAt !== null) return 'disabled'
-  return account.passwordHash === null ? 'waiting for its code' : 'active'
+  return account.passwordHash === null && !joined ? 'waiting for its code' : 'active'
 }
 
 function holds(session: StoredSession, nowMs: number): boolean {
@@ -18,12 +18,16 @@ export async function listAccounts(call: Call): Promise<Outcome<readonly Account
   const refused = await refusedUnlessMay(call, 'accounts.manage', 'accounts')
   if (refused !== null) return refused
   const { reader } = call.store
-  const { accounts, sessions } = reader.atOnce(() => ({ accounts: reader.accounts(), sessions: reader.openSessions() }))
+  const { accounts, sessions } = reader.atOnce(() => ({
+    accounts: reader.accounts().map((account) => ({ ...account, joined: reader.identityOf(account.id) !== null })),
+    sessions: reader.openSessions(),
+  }))
   const nowMs = Date.parse(call.now)
   const value = accounts.map((account) => ({
     name: account.name,
     role: account.role,
-    state: stateOf(account),
+    state: stateOf(account, account.joined),
+    joined: account.joined,
     createdAt: account.createdAt,
     lastSignInAt: account.lastSignInAt,
     openSessions: sessions.filter((session) => session.accountId === account.id && holds(session, nowMs)).length,

@@ -1,0 +1,4 @@
+/** What Next.js tells the sign-in's route of its address. */
+export interface SignInContext {
+  readonly params: Promise<{ nextauth: string[] }>
+}
