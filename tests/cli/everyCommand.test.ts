@@ -50,6 +50,8 @@ const ASKED: Readonly<Record<string, Asked>> = {
   'log verify': { needs: 'log.read-all', args: [] },
   'log head': { needs: 'log.read-all', args: [] },
   'account add': { needs: 'accounts.manage', args: ['--role', 'quality', '--name', 'one more'] },
+  'account join': { needs: 'accounts.manage', args: ['nobody'] },
+  'account unjoin': { needs: 'accounts.manage', args: ['nobody'] },
   'account disable': { needs: 'accounts.manage', args: ['nobody'] },
   demo: { needs: 'console', args: [] },
 }
