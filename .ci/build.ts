@@ -20,10 +20,15 @@ function sourceDigest(): string {
   return hash.digest('hex')
 }
 
+/** Are the pages built from the sources as they are? Writes nothing. */
+export function isBuilt(digest = sourceDigest()): boolean {
+  return existsSync(STAMP) && readFileSync(STAMP, 'utf8') === digest
+}
+
 /** Builds with Next when needed. Returns false when the build failed. */
 export function buildPages(): boolean {
   const digest = sourceDigest()
-  if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === digest) return true
+  if (isBuilt(digest)) return true
   process.stderr.write('Building the pages (once per change) ...\n')
   const env = { ...process.env, NEXT_TELEMETRY_DISABLED: '1', NODE_ENV: 'production' as const }
   const built = spawnSync('node_modules/.bin/next', ['build'], { stdio: ['ignore', 2, 2], env })

@@ -1,6 +1,8 @@
 import type { Metadata, Viewport } from 'next'
 import type { ReactNode } from 'react'
 import { may } from '../lib/access/index.ts'
+import { SessionWatch } from './_parts/session/SessionWatch.tsx'
+import { TellOtherTabs } from './_parts/session/TellOtherTabs.tsx'
 import { WayIn } from './_parts/WayIn.tsx'
 import { leave } from './_server/actions.ts'
 import { WAYS } from './_server/homes.ts'
@@ -18,6 +20,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
   return (
     <html lang="en">
       <body>
+        {person === null ? <TellOtherTabs /> : <SessionWatch name={person.name} role={person.role} />}
         <a className="skip" href="#page">
           To the page
         </a>

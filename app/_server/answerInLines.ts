@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Outcome, Progress } from '../../lib/usecases/index.ts'
 import { STATUS } from './ask.ts'
+import { type SignedIn, stillHolds } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
 /** What a page that waits for long work hears, a line of JSON each: how far it is, and at the end the answer. */
@@ -14,8 +15,22 @@ export function refusalInLines(outcome: Extract<Outcome<never>, { ok: false }>):
   return new Response(`${JSON.stringify(line)}\n`, { status: STATUS[outcome.kind], headers: { 'Content-Type': 'application/x-ndjson' } })
 }
 
-/** Answers with lines as the work goes on. The reader may leave: the work is done all the same. `broken` is said where it ended without an answer. */
-export function answerInLines<T>(work: (onProgress: (progress: Progress) => void) => Promise<Outcome<T>>, broken: string): Response {
+interface Said {
+  /** What is said where the work ended without an answer. */
+  readonly broken: string
+  /** What became of the work, said in place of its answer where the session ended meanwhile. */
+  readonly unheard: string
+}
+
+/**
+ * Answers with lines as the work goes on. The reader may leave: the work is done all the same. The answer is for whoever began it, as long as that
+ * session holds: its row is looked up once more before the answer is said.
+ */
+export function answerInLines<T>(
+  person: SignedIn,
+  work: (onProgress: (progress: Progress) => void) => Promise<Outcome<T>>,
+  { broken, unheard }: Said,
+): Response {
   const encoder = new TextEncoder()
   const stream = new ReadableStream<Uint8Array>({
     async start(lines) {
@@ -31,7 +46,9 @@ export function answerInLines<T>(work: (onProgress: (progress: Progress) => void
       const outcome = await unlessUnavailable(() => work((progress) => say({ kind: 'progress', ...progress }))).catch(
         (): Outcome<never> => ({ ok: false, kind: 'unavailable', reason: broken }),
       )
-      say({ kind: 'answer', outcome })
+      const holds = await unlessUnavailable((): Outcome<boolean> => ({ ok: true, value: stillHolds(person) }))
+      if (holds.ok && holds.value) say({ kind: 'answer', outcome })
+      else say({ kind: 'answer', outcome: { ok: false, kind: 'not-allowed', reason: `You were signed out meanwhile. ${unheard}` } })
       if (heard) lines.close()
     },
   })

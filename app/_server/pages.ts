@@ -15,6 +15,7 @@ import {
   type Outcome,
   openHeld,
   openPatientAt,
+  ownSessions,
   type PatientView,
   type PlanPage,
   type RulesIndex,
@@ -29,6 +30,7 @@ import {
   readSource,
   readSources,
   readTrail,
+  type SessionView,
   type SourceInList,
   type SourceView,
   showList,
@@ -64,6 +66,8 @@ export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRow
   ask((call) => readTrail(call, page))
 
 export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))
+
+export const ownSessionsPart = (): Promise<Outcome<readonly SessionView[]>> => ask((call) => ownSessions(call))
 
 export const rulesPage = (): Promise<Outcome<RulesIndex>> => ask((call) => readRules(call))
 

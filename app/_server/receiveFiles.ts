@@ -11,6 +11,11 @@ export type IntakeLine = Line<readonly FileReport[]>
 // A file of a million bad rows must not become an answer of a million sentences; the report's own page turns through them all.
 const PROBLEMS_SENT = 200
 
+const SAID = {
+  broken: 'The files could not be read to the end. Nothing of an unfinished file was filed.',
+  unheard: 'Sign in and look under "Files received": what was taken in has its report there.',
+}
+
 function shortened(outcome: Outcome<readonly FileReport[]>): Outcome<readonly FileReport[]> {
   if (!outcome.ok) return outcome
   return { ok: true, value: outcome.value.map((report) => ({ ...report, problems: report.problems.slice(0, PROBLEMS_SENT) })) }
@@ -40,11 +45,15 @@ export async function receiveFiles(request: Request): Promise<Response> {
   const dryRun = request.headers.get('x-lowmark-dry-run') === 'yes'
 
   const { files: spooled, drop } = files.value
-  return answerInLines(async (onProgress) => {
-    try {
-      return shortened(await acceptFilesApart(person.call, spooled, { source, dryRun, onProgress }))
-    } finally {
-      await drop()
-    }
-  }, 'The files could not be read to the end. Nothing of an unfinished file was filed.')
+  return answerInLines(
+    person,
+    async (onProgress) => {
+      try {
+        return shortened(await acceptFilesApart(person.call, spooled, { source, dryRun, onProgress }))
+      } finally {
+        await drop()
+      }
+    },
+    SAID,
+  )
 }

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import { fileURLToPath } from 'node:url'
 import { clearSpools } from '../../lib/usecases/index.ts'
 import { REMOTE_ADDRESS, REQUEST_ID, takeStatus } from './answers.ts'
+import { callerAddress, trustedProxy } from './callerAddress.ts'
 import { contentSecurityPolicy, securityHeaders } from './headers.ts'
 import { listen } from './listen.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
@@ -70,15 +71,17 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
   await pages.prepare()
   const handle = pages.getRequestHandler()
   let names: readonly string[] = []
+  const proxy = trustedProxy(process.env.LOWMARK_TRUSTED_PROXY)
   const overTls = process.env.NEXTAUTH_URL?.startsWith('https:') ?? false
 
   // A request without a name is refused by us, with our headers, and not by Node.
   const server = createServer({ requireHostHeader: false }, (request, response) => {
+    const address = callerAddress(request.socket.remoteAddress, request.headers['x-forwarded-for'], proxy)
     withoutForged(request)
     const requestId = randomUUID()
     const policy = contentSecurityPolicy(randomBytes(16).toString('base64'), dev)
     request.headers[REQUEST_ID] = requestId
-    request.headers[REMOTE_ADDRESS] = request.socket.remoteAddress ?? ''
+    request.headers[REMOTE_ADDRESS] = address
     request.headers['content-security-policy'] = policy
     response.setHeader('Content-Security-Policy', policy)
     response.setHeader('X-Request-Id', requestId)

@@ -1,7 +1,13 @@
-/** `npm run serve`: the start for a clinic. Refuses without its secrets, and on a demonstration database. */
+/**
+ * `npm run serve`: the start for a clinic. Refuses without its secrets, and on a demonstration database. Writes nothing beside the database: started by
+ * itself, in a folder that is built, it needs no right to change the program.
+ */
+import { isBuilt } from '../../.ci/build.ts'
 import { openStore } from '../../lib/store/index.ts'
 import { isDemonstration } from '../../lib/usecases/index.ts'
+import { trustedProxy } from './callerAddress.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
+import { secretOf } from './secretOf.ts'
 import { serve } from './serve.ts'
 
 function refuse(sentence: string): never {
@@ -14,11 +20,19 @@ function required(name: string, what: string): string {
   return value === '' ? refuse(`the setting ${name} is missing (${what}).`) : value
 }
 
-const LEAST_SECRET = 32
+/** What `read` answers; what it throws is why nothing was started. */
+function orRefuse<T>(read: () => T): T {
+  try {
+    return read()
+  } catch (error) {
+    return refuse(error instanceof Error ? error.message : String(error))
+  }
+}
 
 const databaseUrl = required('DATABASE_URL', 'file:... with the path of the database')
-const secret = required('NEXTAUTH_SECRET', `a random text of at least ${LEAST_SECRET} characters that signs the sessions`)
-if (secret.length < LEAST_SECRET) refuse(`NEXTAUTH_SECRET has ${secret.length} characters; it needs at least ${LEAST_SECRET}.`)
+const secret = orRefuse(() => secretOf({ NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET, NEXTAUTH_SECRET_FILE: process.env.NEXTAUTH_SECRET_FILE }))
+process.env.NEXTAUTH_SECRET = secret
+orRefuse(() => trustedProxy(process.env.LOWMARK_TRUSTED_PROXY))
 const address = required('NEXTAUTH_URL', 'the address people type, for example https://lowmark.clinic.example')
 if (!URL.canParse(address)) refuse(`NEXTAUTH_URL "${address}" is not an address.`)
 const { protocol, hostname } = new URL(address)
@@ -26,6 +40,8 @@ if (protocol !== 'https:' && !['127.0.0.1', 'localhost', '[::1]'].includes(hostn
   refuse('NEXTAUTH_URL must begin with https:// unless it names this machine.')
 const singleSignOn = readOpenIdSettings()
 if ('problem' in singleSignOn) refuse(singleSignOn.problem)
+
+if (!isBuilt()) refuse('the pages are not built for this version of the program. Run: npm run build')
 
 const store = await openStore(databaseUrl)
 const demonstration = isDemonstration(store)

@@ -3,7 +3,7 @@ import { cookies } from 'next/headers'
 import { decode } from 'next-auth/jwt'
 import { cache } from 'react'
 import type { Role } from '../../lib/access/index.ts'
-import { type Call, clinicDay, readSession } from '../../lib/usecases/index.ts'
+import { type Call, clinicDay, readSession, type SessionEnds, sessionEnds, signOfLife } from '../../lib/usecases/index.ts'
 import { answerWith, requestFacts } from './request.ts'
 import { SESSION_COOKIE } from './signInOptions.ts'
 import { store } from './store.ts'
@@ -27,6 +27,10 @@ async function sessionIdOf(cookie: string | undefined): Promise<string | null> {
   }
 }
 
+async function ownSessionId(): Promise<string | null> {
+  return sessionIdOf((await cookies()).get(SESSION_COOKIE)?.value)
+}
+
 async function lookUp(sessionId: string): Promise<SignedIn | null> {
   const open = await store()
   const now = new Date()
@@ -41,7 +45,7 @@ async function lookUp(sessionId: string): Promise<SignedIn | null> {
  * further in: everything that answers this request shares one `now` and one `today`.
  */
 export const signedIn = cache(async (): Promise<SignedIn | null> => {
-  const sessionId = await sessionIdOf((await cookies()).get(SESSION_COOKIE)?.value)
+  const sessionId = await ownSessionId()
   if (sessionId === null) return null
   try {
     return await lookUp(sessionId)
@@ -50,6 +54,18 @@ export const signedIn = cache(async (): Promise<SignedIn | null> => {
     throw error
   }
 })
+
+/** For how long the session of this request holds; null where none does. Only with `alive` is that a person's sign of life. */
+export async function sessionTold({ alive }: { readonly alive: boolean }): Promise<SessionEnds | null> {
+  const sessionId = await ownSessionId()
+  if (sessionId === null) return null
+  return (alive ? signOfLife : sessionEnds)(await store(), sessionId, { now: new Date() })
+}
+
+/** Does the session a longer answer was begun in still hold? Told by its row and the clock, and no sign of life. */
+export function stillHolds({ call, sessionId }: SignedIn): boolean {
+  return sessionEnds(call.store, sessionId, { now: new Date() }) !== null
+}
 
 /** A call in nobody's name, for what can be done before signing in. */
 export async function callOfNobody(): Promise<Call> {

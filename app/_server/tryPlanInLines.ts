@@ -35,8 +35,8 @@ export async function tryPlanInLines(request: Request): Promise<Response> {
   if (form === null) return refusalInLines({ ok: false, kind: 'invalid', reason: 'What was sent is no form.' })
   const wish = readWish(form, isProposal)
   if (!wish.ok) return refusalInLines(wish)
-  return answerInLines(
-    (onProgress) => tryPlanApart(person.call, wish.value, onProgress),
-    'The patients could not be evaluated to the end. Nothing was changed; try again.',
-  )
+  return answerInLines(person, (onProgress) => tryPlanApart(person.call, wish.value, onProgress), {
+    broken: 'The patients could not be evaluated to the end. Nothing was changed; try again.',
+    unheard: 'Nothing was changed. Sign in and try again.',
+  })
 }

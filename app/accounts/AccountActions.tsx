@@ -3,6 +3,7 @@
 import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
 import { Said } from '../_parts/Said.tsx'
+import { useKeptForm } from '../_parts/useKeptForm.ts'
 import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode, unjoinPerson } from '../_server/actions.ts'
 import { CodeShown } from './CodeShown.tsx'
 
@@ -15,7 +16,7 @@ interface Props {
 
 /** What can be done to one account. A change of role, a new code, unjoining and disabling end its sessions at once. */
 export function AccountActions({ name, role, openSessions, joined }: Props) {
-  const [changed, change, changing] = useActionState(changePersonsRole, null)
+  const { outcome: changed, send: change, busy: changing, typed } = useKeptForm((form) => changePersonsRole(null, form))
   const [disabled, disable, disabling] = useActionState(disablePerson, null)
   const [ended, end, ending] = useActionState(endPersonsSessions, null)
   const [unjoined, unjoin, unjoining] = useActionState(unjoinPerson, null)
@@ -29,7 +30,7 @@ export function AccountActions({ name, role, openSessions, joined }: Props) {
         <input type="hidden" name="name" value={name} />
         <div className="field">
           <label htmlFor={`role-${name}`}>Role</label>
-          <select className="input" id={`role-${name}`} name="role" defaultValue={role}>
+          <select className="input" id={`role-${name}`} name="role" key={typed('role', role)} defaultValue={typed('role', role)}>
             {ROLES.map((known) => (
               <option key={known}>{known}</option>
             ))}

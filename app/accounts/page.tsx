@@ -4,6 +4,7 @@ import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
 import { accountsPage } from '../_server/pages.ts'
 import { AccountActions } from './AccountActions.tsx'
+import { AccountSessions } from './AccountSessions.tsx'
 import { AddForm } from './AddForm.tsx'
 
 export const metadata: Metadata = { title: 'Accounts' }
@@ -30,12 +31,14 @@ export default async function Page() {
               </td>
               <td data-label="Added">{instantText(account.createdAt)}</td>
               <td data-label="Last sign-in">{account.lastSignInAt === null ? 'never' : instantText(account.lastSignInAt)}</td>
-              <td data-label="Open sessions">{account.openSessions}</td>
+              <td data-label="Open sessions">
+                <AccountSessions name={account.name} sessions={account.sessions} />
+              </td>
               <td>
                 {account.state === 'disabled' ? (
                   'disabled for good'
                 ) : (
-                  <AccountActions name={account.name} role={account.role} openSessions={account.openSessions} joined={account.joined} />
+                  <AccountActions name={account.name} role={account.role} openSessions={account.sessions.length} joined={account.joined} />
                 )}
               </td>
             </tr>

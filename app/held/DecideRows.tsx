@@ -106,7 +106,7 @@ export function DecideRows({ row }: { readonly row: HeldDetailView }) {
             <input type="hidden" name="scope" value="one" />
           )}
           {isAlike && <AlikeTable alike={alike} seesPatients={row.seesPatients} left={left} leave={leave} />}
-          {act !== 'file' && <Remember source={source} notRemembered={notRemembered} />}
+          {act !== 'file' && <Remember source={source} notRemembered={notRemembered} chosen={typed('remember') === 'on'} />}
           <TypedField says="Reason (kept)" name="reason" value={typed('reason')} />
           {filing !== null && <p className="small soft">{filing}</p>}
           {outcome?.ok === false && <Said outcome={outcome} />}

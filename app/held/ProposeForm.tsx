@@ -47,16 +47,17 @@ export function ProposeForm({ heldId, rows, source, notRemembered }: Props) {
               <fieldset className="held-scope">
                 <legend>For</legend>
                 <label>
-                  <input type="radio" name="scope" value="one" defaultChecked /> this row only
+                  <input type="radio" name="scope" value="one" defaultChecked={proposing.typed('scope') !== 'alike'} /> this row only
                 </label>
                 <label>
-                  <input type="radio" name="scope" value="alike" /> all {counted(rows, 'row')} that name the same person so
+                  <input type="radio" name="scope" value="alike" defaultChecked={proposing.typed('scope') === 'alike'} /> all {counted(rows, 'row')}{' '}
+                  that name the same person so
                 </label>
               </fieldset>
             ) : (
               <input type="hidden" name="scope" value="one" />
             )}
-            <Remember source={source} notRemembered={notRemembered} />
+            <Remember source={source} notRemembered={notRemembered} chosen={proposing.typed('remember') === 'on'} />
             <TypedField says="Reason (the second person reads it)" name="reason" value={proposing.typed('reason')} />
             {proposing.outcome?.ok === false && <Said outcome={proposing.outcome} />}
             <button className="button" type="submit" aria-disabled={proposing.busy}>

@@ -1,5 +1,6 @@
 import type { HeldDetailView } from '../../lib/usecases/index.ts'
 import { testName } from '../_parts/patient/names.ts'
+import { AskedForm } from '../_parts/session/AskedForm.tsx'
 
 type Props = Pick<HeldDetailView, 'heldId' | 'tried' | 'offers'>
 
@@ -7,7 +8,7 @@ type Props = Pick<HeldDetailView, 'heldId' | 'tried' | 'offers'>
 export function TryForm({ heldId, tried, offers: { codes, unit } }: Props) {
   if (codes === null && unit === null) return null
   return (
-    <form className="filters no-print" method="get" action={`/held/${heldId}`} aria-label="Try a meaning">
+    <AskedForm className="filters no-print" action={`/held/${heldId}`} label="Try a meaning">
       {codes !== null && (
         <div className="field grow">
           <label htmlFor="try-code">This code means</label>
@@ -45,6 +46,6 @@ export function TryForm({ heldId, tried, offers: { codes, unit } }: Props) {
           {tried.problem}
         </p>
       )}
-    </form>
+    </AskedForm>
   )
 }

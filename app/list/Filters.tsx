@@ -1,6 +1,7 @@
 import { RULE_IDS, ruleTitle } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { RuleLink } from '../_parts/about/RuleLink.tsx'
+import { AskedForm } from '../_parts/session/AskedForm.tsx'
 import { words } from '../_parts/words.ts'
 
 interface Props {
@@ -49,7 +50,7 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
       <summary>Filter by phase, clinician or finding</summary>
-      <form className="filters" action="/list" method="get">
+      <AskedForm className="filters" action="/list" label="Filter the list">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
         <Choice
@@ -68,7 +69,7 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
         </button>
         {filtered && <a href="/list">Show all</a>}
         {query.rule === null ? <a href="/rules">What the rules ask</a> : <RuleLink rule={query.rule} />}
-      </form>
+      </AskedForm>
     </details>
   )
 }

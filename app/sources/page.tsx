@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
 import { NotShown } from '../_parts/NotShown.tsx'
+import { AskedForm } from '../_parts/session/AskedForm.tsx'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
 import { sourcesPage } from '../_server/pages.ts'
@@ -47,7 +48,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
           </tbody>
         </table>
       )}
-      <form className="filters" method="get" action="/sources">
+      <AskedForm className="filters" action="/sources" label="Open another one">
         <div className="field">
           <label htmlFor="other-source">Another source, by the name its files are taken in with</label>
           <input className="input" id="other-source" name="source" maxLength={100} required autoComplete="off" />
@@ -55,7 +56,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         <button className="button button-quiet" type="submit">
           Open
         </button>
-      </form>
+      </AskedForm>
     </div>
   )
 }

@@ -12,3 +12,8 @@ export function sessionOver(createdMs: number, lastSeenMs: number, nowMs: number
   if (nowMs - createdMs >= LONGEST_MS) return 'too-long'
   return nowMs - lastSeenMs >= IDLE_MS ? 'idle' : null
 }
+
+/** How long a session holds from `nowMs` on, in milliseconds: without a further sign of life, and at the longest. Neither is more than its limit. */
+export function sessionLeft(createdMs: number, lastSeenMs: number, nowMs: number): { readonly idleMs: number; readonly longestMs: number } {
+  return { idleMs: Math.min(lastSeenMs + IDLE_MS - nowMs, IDLE_MS), longestMs: Math.min(createdMs + LONGEST_MS - nowMs, LONGEST_MS) }
+}

@@ -174,7 +174,13 @@ export type TrailEvent =
   | { readonly action: 'account-joined'; readonly account: string; readonly identity: string }
   | { readonly action: 'account-unjoined'; readonly account: string; readonly identity: string }
   | { readonly action: 'account-role-changed'; readonly account: string; readonly from: Role; readonly to: Role }
-  | { readonly action: 'sessions-ended'; readonly account: string; readonly count: number }
+  | {
+      readonly action: 'sessions-ended'
+      readonly account: string
+      readonly count: number
+      /** SHA-256 of the id of the one session that was chosen; absent where all were meant. */
+      readonly session?: string
+    }
   | { readonly action: 'standings-renewed'; readonly patients: number; readonly because: 'day' | 'rules' | 'plan' }
   | { readonly action: 'rechecked'; readonly patients: number; readonly differences: number }
   | { readonly action: 'plan-proposed'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }

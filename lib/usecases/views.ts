@@ -3,6 +3,7 @@ import type { Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 import type { UnderstoodView } from './held/understood.ts'
+import type { SessionView } from './sessions/openSessions.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
 export type ListQuery = Omit<StandingQuery, 'comesBackTo'> & {
@@ -126,5 +127,5 @@ export interface AccountView {
   readonly joined: boolean
   readonly createdAt: string
   readonly lastSignInAt: string | null
-  readonly openSessions: number
+  readonly sessions: readonly SessionView[]
 }

@@ -31,7 +31,7 @@ test('when the log cannot be written, nobody is signed in', async () => {
   outside.exec(REFUSE_LOG)
   const outcome = await signIn(fresh.store, { name: 'nurse', password: PASSWORD }, { now: new Date(NOW), requestId: 'r', address: null })
   expect(outcome).toMatchObject({ ok: false, kind: 'unavailable' })
-  expect(fresh.store.reader.openSessions()).toEqual([])
+  expect(fresh.store.reader.openSessions('')).toEqual([])
 })
 
 async function tenRows(): Promise<void> {

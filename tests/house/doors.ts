@@ -13,6 +13,9 @@ import {
   declinePatient,
   disableAccount,
   endMerge,
+  endOtherSessions,
+  endOwnSession,
+  endSession,
   endSessions,
   excludeResult,
   exportList,
@@ -22,6 +25,7 @@ import {
   type Outcome,
   openHeld,
   openPatientAt,
+  ownSessions,
   previewProfile,
   proposeMerge,
   proposePatient,
@@ -67,6 +71,7 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/sign-in': { needs: null, because: 'signing in' },
   'app/activate': { needs: null, because: 'the first password, with a one-time code' },
   'app/api/auth/[...nextauth]': { needs: null, because: 'signing in' },
+  'app/session': { needs: null, because: 'for how long the own session holds, told to whoever holds it and to nobody else' },
   'app/list': { needs: 'list.read', says: 'listPage(', behind: (call) => showList(call, FIRST_PAGE) },
   'app/list/export': { needs: 'list.export', says: 'sendList(', behind: (call) => exportList(call, { asOf: null }) },
   'app/patients/[address]': { needs: 'patient.read', says: 'patientPage(', behind: (call) => openPatientAt(call, 'none such') },
@@ -85,6 +90,7 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/rules': { needs: 'rules.read', says: 'rulesPage(', behind: (call) => readRules(call) },
   'app/rules/[ruleId]': { needs: 'rules.read', says: 'rulePage(', behind: (call) => readRule(call, 'pd-serum') },
   'app/models/[model]': { needs: 'rules.read', says: 'modelPage(', behind: (call) => readModel(call, 'iss') },
+  'app/account': { needs: 'account.own', says: '<OwnSessions', behind: (call) => ownSessions(call) },
   'app/accounts': { needs: 'accounts.manage', says: 'accountsPage(', behind: (call) => listAccounts(call) },
 }
 
@@ -100,6 +106,7 @@ export const ACTION_FILES = [
   'app/_server/decisions.ts',
   'app/_server/heldActs.ts',
   'app/_server/merges.ts',
+  'app/_server/sessionActs.ts',
   'app/_server/sourceActs.ts',
 ]
 
@@ -113,6 +120,13 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
   givePersonsCode: { needs: 'accounts.manage', says: 'giveCode', behind: (call) => giveCode(call, { name: 'nobody there' }) },
   endPersonsSessions: { needs: 'accounts.manage', says: 'endSessions', behind: (call) => endSessions(call, { name: 'nobody there' }) },
   unjoinPerson: { needs: 'accounts.manage', says: 'unjoinAccount', behind: (call) => unjoinAccount(call, { name: 'nobody there' }) },
+  endOneOfMine: { needs: 'account.own', says: 'endOwnSession', behind: (call) => endOwnSession(call, { handle: '0123456789abcdef' }) },
+  endOthersOfMine: { needs: 'account.own', says: 'endOtherSessions', behind: (call) => endOtherSessions(call) },
+  endOneOfPerson: {
+    needs: 'accounts.manage',
+    says: 'endSession',
+    behind: (call) => endSession(call, { name: 'nobody there', handle: '0123456789abcdef' }),
+  },
   answerFinding: {
     needs: 'review.write',
     says: 'recordReview',

@@ -17,6 +17,7 @@ const BEHIND_SIGN_IN = [
   '/held/1',
   '/plan',
   '/log',
+  '/account',
   '/accounts',
   '/rules',
   '/rules/pd-serum',

@@ -40,6 +40,7 @@ const PAGES: readonly Shown[] = [
   { name: 'model', as: 'physician', path: '/models/smouldering-points', status: 200 },
   { name: 'response', as: 'administrator', path: '/models/response', status: 200 },
   { name: 'no-such-rule', as: 'navigator', path: '/rules/no-such-rule', status: 404 },
+  { name: 'account', as: 'navigator', path: '/account', status: 200 },
   { name: 'accounts', as: 'administrator', path: '/accounts', status: 200 },
   { name: 'refused', as: 'quality', path: '/list', status: 403 },
   { name: 'not-found', as: 'navigator', path: '/nowhere', status: 404 },

@@ -51,7 +51,7 @@ export function otherRoles(clinic: () => Clinic): void {
 
       await admin.page.reload()
       const row = admin.page.getByRole('row', { name: /new-nurse/ })
-      await row.locator('summary').click()
+      await row.locator('summary', { hasText: /^Change/ }).click()
       await row.getByRole('button', { name: 'Disable' }).click()
       await row.getByText('disabled for good').waitFor()
       await person.page.goto('/list')

@@ -104,6 +104,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'account-unjoined', account: 'n', identity: 'abcdef0123456789' }, 'Account n was unjoined from single sign-on (identity abcdef012345).'],
   [{ action: 'account-role-changed', account: 'n', from: 'navigator', to: 'physician' }, 'Account n changed from navigator to physician.'],
   [{ action: 'sessions-ended', account: 'n', count: 2 }, '2 sessions of n ended.'],
+  [{ action: 'sessions-ended', account: 'n', count: 1, session: 'a'.repeat(64) }, '1 session of n ended.'],
   [{ action: 'standings-renewed', patients: 3, because: 'day' }, '3 standings were renewed because a day has passed.'],
   [{ action: 'rechecked', patients: 3, differences: 0 }, '3 patients evaluated afresh, 0 differences.'],
   [

@@ -55,7 +55,7 @@ export function sessionById({ statement }: Connection, id: string): StoredSessio
   return statement<StoredSession>(`${SESSION} WHERE session.id = ?`).get(id) ?? null
 }
 
-/** Sessions that have not ended, by account, oldest first; whether they still hold is for the caller to say. */
-export function openSessions({ statement }: Connection): StoredSession[] {
-  return statement<StoredSession>(`${SESSION} WHERE ended_at IS NULL ORDER BY account.id, session.created_at`).all()
+/** Sessions begun at or after `since` that nobody ended, by account, oldest first; whether they still hold is for the caller to say. */
+export function openSessions({ statement }: Connection, since: string): StoredSession[] {
+  return statement<StoredSession>(`${SESSION} WHERE ended_at IS NULL AND session.created_at >= ? ORDER BY account.id, session.created_at`).all(since)
 }

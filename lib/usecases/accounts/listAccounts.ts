@@ -1,7 +1,7 @@
-import { sessionOver } from '../../access/index.ts'
-import type { StoredAccount, StoredSession } from '../../store/index.ts'
+import type { StoredAccount } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { openSessions, sessionView } from '../sessions/openSessions.ts'
 import type { AccountView } from '../views.ts'
 
 function stateOf(account: StoredAccount, joined: boolean): AccountView['state'] {
@@ -9,20 +9,16 @@ function stateOf(account: StoredAccount, joined: boolean): AccountView['state'] 
   return account.passwordHash === null && !joined ? 'waiting for its code' : 'active'
 }
 
-function holds(session: StoredSession, nowMs: number): boolean {
-  return sessionOver(Date.parse(session.createdAt), Date.parse(session.lastSeenAt), nowMs) === null
-}
-
-/** Every account by name, with how many of its sessions still hold. */
+/** Every account by name, with its sessions that still hold, the latest first. */
 export async function listAccounts(call: Call): Promise<Outcome<readonly AccountView[]>> {
   const refused = await refusedUnlessMay(call, 'accounts.manage', 'accounts')
   if (refused !== null) return refused
   const { reader } = call.store
   const { accounts, sessions } = reader.atOnce(() => ({
     accounts: reader.accounts().map((account) => ({ ...account, joined: reader.identityOf(account.id) !== null })),
-    sessions: reader.openSessions(),
+    sessions: openSessions(reader, call.now),
   }))
-  const nowMs = Date.parse(call.now)
+  const own = call.actor.sessionHash
   const value = accounts.map((account) => ({
     name: account.name,
     role: account.role,
@@ -30,7 +26,10 @@ export async function listAccounts(call: Call): Promise<Outcome<readonly Account
     joined: account.joined,
     createdAt: account.createdAt,
     lastSignInAt: account.lastSignInAt,
-    openSessions: sessions.filter((session) => session.accountId === account.id && holds(session, nowMs)).length,
+    sessions: sessions
+      .filter(({ accountId }) => accountId === account.id)
+      .map((session) => sessionView(session, own))
+      .toReversed(),
   }))
   return { ok: true, value }
 }

@@ -1,5 +1,6 @@
-import { type Role, sessionOver, TOUCH_MS } from '../../access/index.ts'
+import { type Role, TOUCH_MS } from '../../access/index.ts'
 import type { Store } from '../../store/index.ts'
+import { holds } from './openSessions.ts'
 import { digestOf } from './token.ts'
 
 export interface OpenSession {
@@ -15,9 +16,7 @@ export interface OpenSession {
  */
 export async function readSession(store: Store, sessionId: string, { now }: { readonly now: Date }): Promise<OpenSession | null> {
   const session = store.reader.session(digestOf(sessionId))
-  if (session === null || session.endedAt !== null || session.disabledAt !== null) return null
-  const lastSeen = Date.parse(session.lastSeenAt)
-  if (sessionOver(Date.parse(session.createdAt), lastSeen, now.getTime()) !== null) return null
-  if (now.getTime() - lastSeen >= TOUCH_MS) void store.touchSession(session.id, now.toISOString()).catch(() => undefined)
+  if (session === null || !holds(session, now.toISOString())) return null
+  if (now.getTime() - Date.parse(session.lastSeenAt) >= TOUCH_MS) void store.touchSession(session.id, now.toISOString()).catch(() => undefined)
   return { name: session.name, role: session.role, sessionHash: session.id }
 }

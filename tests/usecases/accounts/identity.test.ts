@@ -104,7 +104,7 @@ test('unknown and disabled are refused in the same words; no session is made', a
   expect(refused).toMatchObject({ ok: false, kind: 'not-allowed' })
   expect(await enter(1, { ...IDENTITY, subject: 'Subject-of-n' })).toEqual(refused)
   expect(await enter(1, { ...IDENTITY, issuer: 'https://another.example' })).toEqual(refused)
-  expect(fresh.store.reader.openSessions()).toEqual([])
+  expect(fresh.store.reader.openSessions('')).toEqual([])
 })
 
 test('unjoining ends the sessions and what joined them; an administrator with single sign-on alone counts as one, and is not the last to go', async () => {

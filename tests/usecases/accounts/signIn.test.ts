@@ -110,7 +110,7 @@ test('a sign of life is written at most once a minute, without a log row', async
   const lastSeen = async (at: number): Promise<string | undefined> => {
     await readSession(fresh.store, sessionId, { now: new Date(later(at)) })
     await fresh.store.touchSession('no such session', later(at))
-    return fresh.store.reader.openSessions()[0]?.lastSeenAt
+    return fresh.store.reader.openSessions(later(0))[0]?.lastSeenAt
   }
   expect([await lastSeen(59), await lastSeen(60), await lastSeen(100)]).toEqual([later(0), later(60), later(60)])
   expect(logged(fresh.store)).toHaveLength(rows)

@@ -1,0 +1,20 @@
+import { mkdirSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+
+/** axe finds nothing and nothing is wider than the screen, in three widths, with a picture of each. */
+export async function fits(page: Page, name: string): Promise<void> {
+  mkdirSync('tests/output', { recursive: true })
+  for (const [width, height] of [
+    [390, 844],
+    [1024, 900],
+    [1440, 900],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
+    await page.screenshot({ path: `tests/output/${name}-${width}.png` })
+  }
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+}

@@ -1,0 +1,222 @@
+import type { Locator, Page } from 'playwright-core'
+import type { Role } from '../../lib/access/index.ts'
+import type { Prepared } from './formsPrepared.ts'
+
+/** One form of the product, and how a person comes to it. */
+export interface WaitingForm {
+  /** The file its form stands in. */
+  readonly from: string
+  readonly says: string
+  readonly as: Role
+  readonly at: (prepared: Prepared) => string
+  readonly within: (page: Page) => Locator
+  /** What is done before it shows. */
+  readonly first?: (page: Page, prepared: Prepared) => Promise<void>
+  /** The button that sends it. */
+  readonly send: RegExp
+}
+
+const named = (name: RegExp) => (page: Page) => page.getByRole('form', { name }).first()
+const holding = (label: RegExp) => (page: Page) =>
+  page
+    .locator('form')
+    .filter({ has: page.getByLabel(label) })
+    .first()
+
+async function openHaemoglobin(page: Page): Promise<void> {
+  await page.getByLabel('Test', { exact: true }).selectOption('haemoglobin')
+  await page.locator('.results details').evaluateAll((boxes) => {
+    for (const box of boxes) box.setAttribute('open', '')
+  })
+}
+
+/** Every form somebody signed in types or chooses something in. */
+export const FORMS_OF: readonly WaitingForm[] = [
+  {
+    from: 'app/held/TryForm.tsx',
+    says: 'a meaning',
+    as: 'navigator',
+    at: ({ codeRow }) => `/held/${codeRow}`,
+    within: named(/^Try a meaning/),
+    send: /^Show/,
+  },
+  {
+    from: 'app/held/DecideRows.tsx',
+    says: 'a decision',
+    as: 'navigator',
+    at: ({ codeRow }) => `/held/${codeRow}?code=718-7`,
+    within: named(/^Decide on the row/),
+    send: /^Refuse/,
+  },
+  {
+    from: 'app/held/ProposeForm.tsx',
+    says: 'whose it may be',
+    as: 'navigator',
+    at: ({ whoseRow }) => `/held/${whoseRow}`,
+    within: named(/^Compare with/),
+    send: /^Compare/,
+  },
+  {
+    from: 'app/held/ProposeForm.tsx',
+    says: 'a proposal whose it is',
+    as: 'navigator',
+    at: ({ whoseRow }) => `/held/${whoseRow}`,
+    first: async (page, { patientId }) => {
+      await page.getByLabel('Identifier of the patient').fill(patientId)
+      await page.getByRole('button', { name: 'Compare' }).click()
+    },
+    within: named(/^Propose whose it is/),
+    send: /^Propose/,
+  },
+  {
+    from: 'app/held/SecondPerson.tsx',
+    says: 'declining',
+    as: 'navigator',
+    at: ({ proposedRow }) => `/held/${proposedRow}`,
+    within: named(/^Decline/),
+    send: /^Decline/,
+  },
+  {
+    from: 'app/plan/ProposeForm.tsx',
+    says: 'numbers',
+    as: 'physician',
+    at: () => '/plan',
+    within: holding(/^Why \(kept with the version\)/),
+    send: /^Try/,
+  },
+  {
+    from: 'app/plan/DecideForm.tsx',
+    says: 'a first day',
+    as: 'administrator',
+    at: () => '/plan',
+    within: holding(/^First day it is followed/),
+    send: /^Try/,
+  },
+  {
+    from: 'app/plan/DecideForm.tsx',
+    says: 'a refusal',
+    as: 'administrator',
+    at: () => '/plan',
+    within: holding(/^Reason for refusing/),
+    send: /^Refuse/,
+  },
+  { from: 'app/list/Filters.tsx', says: 'a filter', as: 'navigator', at: () => '/list', within: named(/^Filter the list/), send: /^Filter/ },
+  {
+    from: 'app/sources/RevokeForm.tsx',
+    says: 'a revocation',
+    as: 'administrator',
+    at: () => '/sources/north',
+    within: named(/^Revoke/),
+    send: /^Revoke/,
+  },
+  { from: 'app/sources/page.tsx', says: 'another source', as: 'navigator', at: () => '/sources', within: named(/^Open another one/), send: /^Open/ },
+  {
+    from: 'app/sources/SourceForm.tsx',
+    says: 'a profile',
+    as: 'administrator',
+    at: () => '/sources/north',
+    within: named(/^Profile of this source/),
+    send: /^Save/,
+  },
+  {
+    from: 'app/_parts/patient/AnswerForm.tsx',
+    says: 'an answer',
+    as: 'navigator',
+    at: ({ patientId }) => `/patients/${patientId}`,
+    within: holding(/^What was looked at or done/),
+    send: /^(Answer|Keep)/,
+  },
+  {
+    from: 'app/_parts/patient/ResultRow.tsx',
+    says: 'an exclusion',
+    as: 'physician',
+    at: ({ patientId }) => `/patients/${patientId}`,
+    first: openHaemoglobin,
+    within: named(/^Exclude/),
+    send: /^Exclude/,
+  },
+  {
+    from: 'app/_parts/patient/ResultRow.tsx',
+    says: 'a restoration',
+    as: 'physician',
+    at: ({ decidedId }) => `/patients/${decidedId}`,
+    first: openHaemoglobin,
+    within: named(/^Restore/),
+    send: /^Restore/,
+  },
+  {
+    from: 'app/_parts/patient/CauseForm.tsx',
+    says: 'another cause',
+    as: 'physician',
+    at: ({ patientId }) => `/patients/${patientId}`,
+    within: named(/^Another cause/),
+    send: /^Record/,
+  },
+  {
+    from: 'app/_parts/patient/CauseForm.tsx',
+    says: 'a withdrawal',
+    as: 'physician',
+    at: ({ attributedId }) => `/patients/${attributedId}`,
+    within: named(/^Withdraw the other cause/),
+    send: /^Withdraw/,
+  },
+  {
+    from: 'app/_parts/merge/MergesInForce.tsx',
+    says: 'an end',
+    as: 'navigator',
+    at: () => '/merges',
+    within: holding(/^Why it is ended/),
+    send: /./,
+  },
+  {
+    from: 'app/_parts/merge/ProposeMerge.tsx',
+    says: 'another record',
+    as: 'navigator',
+    at: ({ patientId }) => `/patients/${patientId}`,
+    within: named(/^Same person as/),
+    send: /^Compare/,
+  },
+  {
+    from: 'app/_parts/merge/WaitingMerges.tsx',
+    says: 'declining',
+    as: 'navigator',
+    at: () => '/merges',
+    within: holding(/^Why not/),
+    send: /^Decline/,
+  },
+  { from: 'app/accounts/AddForm.tsx', says: 'a person', as: 'administrator', at: () => '/accounts', within: holding(/^Name/), send: /^Add/ },
+  {
+    from: 'app/accounts/AccountActions.tsx',
+    says: 'a role',
+    as: 'administrator',
+    at: () => '/accounts',
+    within: (page) => page.locator('tbody form').filter({ hasText: 'Change role' }).first(),
+    send: /^Change role/,
+  },
+  {
+    from: 'app/intake/IntakeForm.tsx',
+    says: 'files and their source',
+    as: 'navigator',
+    at: () => '/intake',
+    within: holding(/^Files/),
+    send: /^Try/,
+  },
+]
+
+/** Forms nobody signed in types anything in, each with why. */
+export const NOTHING_TYPED: readonly { readonly from: string; readonly because: string }[] = [
+  { from: 'app/held/SecondPerson.tsx', because: 'one button: confirms' },
+  { from: 'app/plan/WithdrawForm.tsx', because: 'one button: withdraws' },
+  { from: 'app/account/EndOthers.tsx', because: 'one button: ends the other sessions' },
+  { from: 'app/_parts/session/OpenSessions.tsx', because: 'buttons: each ends a session' },
+  { from: 'app/_parts/session/AskedForm.tsx', because: 'is what the forms that ask first are made of' },
+  { from: 'app/_parts/Disclosed.tsx', because: 'is what the forms behind a disclosure are made of' },
+  { from: 'app/_parts/merge/WaitingMerges.tsx', because: 'one button: confirms' },
+  { from: 'app/list/Export.tsx', because: 'one button: exports' },
+  { from: 'app/layout.tsx', because: 'one button: signs out' },
+  { from: 'app/accounts/AccountActions.tsx', because: 'one button: ends the sessions' },
+  { from: 'app/accounts/AccountActions.tsx', because: 'one button: gives a code' },
+  { from: 'app/accounts/AccountActions.tsx', because: 'one button: disables' },
+  { from: 'app/sign-in/SignInForm.tsx', because: 'nobody is signed in' },
+  { from: 'app/activate/ActivateForm.tsx', because: 'nobody is signed in' },
+]

@@ -1,0 +1,61 @@
+import Database from 'better-sqlite3'
+import type { Page } from 'playwright-core'
+import type { Role } from '../../lib/access/index.ts'
+import { openStore } from '../../lib/store/index.ts'
+import { type Call, consoleCall } from '../../lib/usecases/index.ts'
+import type { Clinic } from './clinic.ts'
+
+export const MINUTE_MS = 60_000
+export const HOUR_MS = 60 * MINUTE_MS
+
+const OPEN = 'ended_at IS NULL AND account_id = (SELECT id FROM account WHERE name = ?)'
+
+function inDatabase<T>(clinic: Clinic, run: (db: Database.Database) => T): T {
+  const db = new Database(clinic.databaseFile, { timeout: 5000 })
+  try {
+    return run(db)
+  } finally {
+    db.close()
+  }
+}
+
+/** Moves the open sessions of an account back in time, as if so much had passed since the last sign of life and since signing in. */
+export function letPass(clinic: Clinic, name: string, { idleMs, ageMs = idleMs }: { idleMs: number; ageMs?: number }): void {
+  const before = (ms: number) => new Date(Date.now() - ms).toISOString()
+  inDatabase(clinic, (db) =>
+    db.prepare(`UPDATE session SET created_at = min(created_at, ?), last_seen_at = ? WHERE ${OPEN}`).run(before(ageMs), before(idleMs), name),
+  )
+}
+
+/** Ends the open sessions of an account, as an administrator does. */
+export function endRows(clinic: Clinic, name: string): void {
+  inDatabase(clinic, (db) =>
+    db.prepare(`UPDATE session SET ended_at = ?, ended_because = 'ended-by-administrator' WHERE ${OPEN}`).run(new Date().toISOString(), name),
+  )
+}
+
+/** How many milliseconds ago the latest open session of an account showed life. */
+export function idleOf(clinic: Clinic, name: string): number {
+  return inDatabase(clinic, (db) => {
+    const [row] = db.prepare<[string], { at: string }>(`SELECT max(last_seen_at) AS at FROM session WHERE ${OPEN}`).all(name)
+    return Date.now() - Date.parse(row?.at ?? '')
+  })
+}
+
+/** Lets the page ask the server how its session stands now, as it does when it comes to the front; it asks every minute by itself. */
+export async function lookAgain(page: Page): Promise<void> {
+  const answered = page.waitForResponse((response) => new URL(response.url()).pathname === '/session')
+  await page.evaluate(() => window.dispatchEvent(new Event('pageshow')))
+  await answered
+}
+
+/** Does something in the clinic's database beside the program that serves it, as the command line would; in somebody's name where one is given. */
+export async function beside<T>(clinic: Clinic, run: (as: (name: string, role: Role) => Call, call: Call) => Promise<T>): Promise<T> {
+  const store = await openStore(`file:${clinic.databaseFile}`)
+  try {
+    const call = consoleCall(store, 'tests')
+    return await run((name, role) => ({ ...call, actor: { ...call.actor, name, role } }), call)
+  } finally {
+    await store.close()
+  }
+}
