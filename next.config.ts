@@ -7,7 +7,14 @@ const config: NextConfig = {
   images: { unoptimized: true },
   agentRules: false,
   // Native code, and packages that read files beside themselves: left to Node, not bundled.
-  serverExternalPackages: ['better-sqlite3', '@node-rs/argon2', '@lhncbc/ucum-lhc', '@prisma/client', '@prisma/adapter-better-sqlite3'],
+  serverExternalPackages: [
+    'better-sqlite3',
+    '@node-rs/argon2',
+    '@lhncbc/ucum-lhc',
+    '@prisma/client',
+    '@prisma/adapter-better-sqlite3',
+    'syslog-client',
+  ],
   experimental: { serverActions: { bodySizeLimit: '64kb' } },
   // `npm test` checks the types of the whole house; a second check would only make the first start slower.
   // Its own settings file, because the build writes into the one it is given.

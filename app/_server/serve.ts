@@ -8,6 +8,7 @@ import { contentSecurityPolicy, securityHeaders } from './headers.ts'
 import { listen } from './listen.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
 import { isKnownMethod, refusePlainly } from './plainRefusal.ts'
+import { headSendingAsked, startSendingHeads } from './sendHeads.ts'
 import { closeSharedStore } from './sharedStore.ts'
 
 export interface Serving {
@@ -57,9 +58,11 @@ function completeHead(request: IncomingMessage, response: ServerResponse, reques
 
 /**
  * Serves the built pages on 127.0.0.1. Reads NEXTAUTH_SECRET and NEXTAUTH_URL from the environment; without the second it takes its own
- * address. Answers only to its own names, so that a foreign name pointed at this machine reaches nothing.
+ * address. Answers only to its own names, so that a foreign name pointed at this machine reaches nothing. Sends the head of the log elsewhere where
+ * LOWMARK_LOG_HEAD_TO says where; throws, with a sentence, where that setting is no place.
  */
 export async function serve({ port, databaseUrl, dev = false }: ServeOptions): Promise<Serving> {
+  const heads = headSendingAsked()
   Object.assign(process.env, { DATABASE_URL: databaseUrl, NEXT_TELEMETRY_DISABLED: '1', NODE_ENV: dev ? 'development' : 'production' })
   const singleSignOn = readOpenIdSettings()
   if ('problem' in singleSignOn) throw new Error(`Not started: ${singleSignOn.problem}`)
@@ -105,6 +108,7 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
   process.env.NEXTAUTH_URL ??= url
   names = [`127.0.0.1:${listening}`, `localhost:${listening}`, new URL(process.env.NEXTAUTH_URL).host]
 
+  const headSending = heads === null ? null : startSendingHeads(heads, databaseUrl)
   let closing: Promise<void> | null = null
   const close = (): Promise<void> => {
     closing ??= (async () => {
@@ -113,6 +117,7 @@ export async function serve({ port, databaseUrl, dev = false }: ServeOptions): P
         server.closeIdleConnections()
       })
       await pages.close()
+      await headSending?.stop()
       await closeSharedStore()
     })()
     return closing

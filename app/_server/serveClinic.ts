@@ -8,6 +8,7 @@ import { isDemonstration } from '../../lib/usecases/index.ts'
 import { trustedProxy } from './callerAddress.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
 import { secretOf } from './secretOf.ts'
+import { headSendingAsked } from './sendHeads.ts'
 import { serve } from './serve.ts'
 
 function refuse(sentence: string): never {
@@ -42,6 +43,12 @@ const singleSignOn = readOpenIdSettings()
 if ('problem' in singleSignOn) refuse(singleSignOn.problem)
 
 if (!isBuilt()) refuse('the pages are not built for this version of the program. Run: npm run build')
+
+try {
+  headSendingAsked()
+} catch (error) {
+  refuse((error as Error).message)
+}
 
 const store = await openStore(databaseUrl)
 const demonstration = isDemonstration(store)

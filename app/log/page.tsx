@@ -5,6 +5,7 @@ import { NotShown } from '../_parts/NotShown.tsx'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText, words } from '../_parts/words.ts'
 import { logPage } from '../_server/pages.ts'
+import { Export } from './Export.tsx'
 
 export const metadata: Metadata = { title: 'Log' }
 
@@ -24,8 +25,10 @@ export default async function Page({ searchParams }: Props) {
     <>
       <h1>{scope === 'all' ? 'Log' : 'Your entries in the log'}</h1>
       <p className="soft">
-        Latest first. Entries are never changed or removed; each carries the hash of the one before it. This look is an entry as well.
+        Latest first. Entries are never changed, and none younger than six years is removed; each carries the hash of the one before it. This look is
+        an entry as well.
       </p>
+      {scope === 'all' && <Export />}
       <table className="table stacked">
         <TableHead columns={['Number', 'When', 'Who', 'Role', 'Action', 'Outcome', 'What']} />
         <tbody>

@@ -4,7 +4,7 @@ import { type ParseArgsConfig, parseArgs } from 'node:util'
 export class WrongWords extends Error {}
 
 type Options = NonNullable<ParseArgsConfig['options']>
-export type Values = Readonly<Record<string, string | boolean | undefined>>
+export type Values = Readonly<Record<string, string | boolean | readonly string[] | undefined>>
 
 /** Reads the words after a command. Throws WrongWords with a sentence where they do not fit. */
 export function readWords(
@@ -27,6 +27,12 @@ export function readWords(
 export function textOf(values: Values, name: string): string | null {
   const value = values[name]
   return typeof value === 'string' ? value : null
+}
+
+/** The texts of an option that may be given several times. */
+export function textsOf(values: Values, name: string): readonly string[] {
+  const value = values[name]
+  return typeof value === 'object' ? value : []
 }
 
 /** A whole number of at least `least`. Throws WrongWords for anything else. */

@@ -11,6 +11,7 @@ import * as heldChoices from './read/heldChoices.ts'
 import * as heldGroups from './read/heldGroups.ts'
 import { loadHistory } from './read/history.ts'
 import * as identities from './read/identities.ts'
+import * as logRanges from './read/logRanges.ts'
 import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
@@ -106,7 +107,13 @@ export function readerOf(connection: Connection) {
     openSessions: (since: string) => accounts.openSessions(connection, since),
     trailHead: () => trail.trailHead(connection),
     trailPage: (query: trail.TrailQuery) => trail.trailPage(connection, query),
-    verifyTrail: () => trail.verifyTrail(connection),
+    verifyTrail: (onRows?: (done: number, of: number) => void) => trail.verifyTrail(connection, onRows),
+    trailRows: (query: { readonly after: number; readonly upTo: number; readonly limit: number }) => trail.trailRows(connection, query),
+    firstTrailRow: () => trail.firstTrailRow(connection),
+    firstTrailRowFrom: (instant: string) => trail.firstTrailRowFrom(connection, instant),
+    trailHashAt: (sequence: number) => trail.trailHashAt(connection, sequence),
+    logRanges: () => logRanges.logRanges(connection),
+    databaseId: () => logRanges.databaseId(connection),
   }
 }
 

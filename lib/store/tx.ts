@@ -5,6 +5,7 @@ import type { EndedBecause } from './read/accounts.ts'
 import type { FileCounts, RefusedRow } from './read/files.ts'
 import type { HeldRow } from './read/held.ts'
 import type { HeldChoice } from './read/heldChoices.ts'
+import type { LogRange } from './read/logRanges.ts'
 import type { MappedRow } from './read/sources.ts'
 import { readerOf } from './reader.ts'
 import type { NewDecision } from './rows/decision.ts'
@@ -17,6 +18,7 @@ import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as heldChoices from './write/heldChoices.ts'
 import * as identities from './write/identities.ts'
+import * as logRanges from './write/logRanges.ts'
 import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
@@ -69,6 +71,7 @@ export function txOf(connection: Connection) {
     setSetting: (key: string, value: string) => {
       connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)
     },
+    retireRange: (range: Omit<LogRange, 'id'>) => logRanges.retireRange(connection, range),
     insertAccount: (account: accounts.NewAccount) => accounts.insertAccount(connection, account),
     setCode: (id: number, code: Pick<accounts.NewAccount, 'codeHash' | 'codeExpiresAt'>) => accounts.setCode(connection, id, code),
     clearCode: (id: number) => accounts.clearCode(connection, id),

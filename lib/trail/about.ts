@@ -1,4 +1,5 @@
 import type { ChosenPatient, Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
+import { purposeOf } from './recordedAs.ts'
 import type { TrailRow } from './row.ts'
 
 type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
@@ -88,11 +89,15 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
     afterHash: afterSha256,
   }),
   'log-read': () => ({ object: 'log' }),
+  'log-exported': () => ({ object: 'log' }),
+  'log-head-sent': ({ outcome }) => ({ outcome, object: 'log head' }),
+  'log-verified': ({ firstBad }) => ({ outcome: firstBad === null ? 'success' : 'failure', object: 'log' }),
+  'log-retired': ({ first, last, fileSha256 }) => ({ object: `log entries ${first} to ${last}`, afterHash: fileSha256 }),
   'demonstration-filled': () => ({ object: 'database' }),
 }
 
 /** What an event was about, in the fields of a row. */
 export function aboutOf(event: TrailEvent): About {
   const tell = ABOUT[event.action] as (event: TrailEvent) => Partial<About>
-  return { ...PLAIN, ...tell(event) }
+  return { ...PLAIN, purpose: purposeOf(event.action), ...tell(event) }
 }

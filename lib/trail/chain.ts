@@ -44,10 +44,10 @@ export function follows(head: TrailHead, row: TrailRow): boolean {
 
 /**
  * The sequence number at which the log first does not fit, or null when all of it does. A changed row is named itself; a removed row by the number
- * that is missing. A tail that was cut off cannot show: compare the head with one kept elsewhere.
+ * that is missing. A tail that was cut off cannot show: compare the head with one kept elsewhere. `before` is what the first row follows.
  */
-export function verifyChain(rows: Iterable<TrailRow>): number | null {
-  let head = NO_HEAD
+export function verifyChain(rows: Iterable<TrailRow>, before: TrailHead = NO_HEAD): number | null {
+  let head = before
   for (const row of rows) {
     if (!follows(head, row)) return head.sequence + 1
     head = row

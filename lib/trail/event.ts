@@ -209,5 +209,25 @@ export type TrailEvent =
       readonly afterSha256: string
     }
   | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
+  /** Entries by their numbers, and how their patients were told. */
+  | { readonly action: 'log-exported'; readonly from: number; readonly to: number; readonly patients: 'numbers' | 'pseudonyms' | 'nobody' }
+  /** Which head went, and to what kind of place: a file, or a syslog server over UDP or TCP. */
+  | {
+      readonly action: 'log-head-sent'
+      readonly outcome: 'success' | 'failure'
+      readonly sequence: number
+      readonly to: 'file' | 'syslog' | 'syslog+tcp'
+    }
+  /** `heads`: how many heads kept elsewhere it was held against. */
+  | { readonly action: 'log-verified'; readonly rows: number; readonly firstBad: number | null; readonly heads: number }
+  /** The oldest entries went to a file and left the database; the hashes are those before the first and of the last of them. */
+  | {
+      readonly action: 'log-retired'
+      readonly first: number
+      readonly last: number
+      readonly previousHash: string
+      readonly lastHash: string
+      readonly fileSha256: string
+    }
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

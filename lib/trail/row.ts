@@ -12,6 +12,7 @@ export interface TrailRow {
   readonly address: string | null
   readonly action: TrailAction
   readonly outcome: 'success' | 'failure'
+  /** A code of HL7 v3 PurposeOfUse; null in rows that were written before it was kept. */
   readonly purpose: string | null
   readonly patientId: string | null
   /** What was acted on: "file 12", "account navigator", "held row 7". */

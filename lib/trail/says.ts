@@ -8,6 +8,10 @@ const BECAUSE = { day: 'a day has passed', rules: 'the rules changed', plan: 'th
 
 const TLS = { none: 'without TLS', server: 'with TLS', both: 'with TLS and certificates of the senders' } as const
 
+const EXPORTED_WITH = { numbers: 'with patient numbers', pseudonyms: 'with pseudonyms', nobody: 'without patients' } as const
+
+const HEAD_TO = { file: 'a file', syslog: 'a syslog server', 'syslog+tcp': 'a syslog server' } as const
+
 /** Whether the reader may be told which patient an entry concerns. */
 export interface Telling {
   readonly patients: boolean
@@ -94,6 +98,13 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'plan-refused': ({ version }) => `The proposed version ${version} of the follow-up plan was refused.`,
   'source-profile-saved': ({ source, version }) => `Version ${version} of the profile of source ${source} was saved.`,
   'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
+  'log-exported': ({ from, to, patients }) => `Entries ${from} to ${to} of the log were exported, ${EXPORTED_WITH[patients]}.`,
+  'log-head-sent': ({ outcome, sequence, to }) =>
+    `The head of the log (entry ${sequence}) ${outcome === 'success' ? 'was sent' : 'could not be sent'} to ${HEAD_TO[to]}.`,
+  'log-verified': ({ rows, firstBad, heads }) =>
+    `The log was checked: ${counted(rows, 'entry', 'entries')}` +
+    `${heads === 0 ? '' : ` against ${counted(heads, 'head', 'heads')} kept elsewhere`}, ${firstBad === null ? 'all fit' : `entry ${firstBad} is the first that does not fit`}.`,
+  'log-retired': ({ first, last }) => `Entries ${first} to ${last} of the log were written to a file and removed here.`,
   'demonstration-filled': ({ patients, seed }) =>
     `The empty database was filled with ${counted(patients, 'invented patient', 'invented patients')} (seed ${seed}).`,
 }

@@ -52,6 +52,7 @@ export async function openClinic(): Promise<Clinic> {
     NODE_ENV: 'production',
     DATABASE_URL: `file:${databaseFile}`,
     NEXTAUTH_SECRET: 'only-for-tests-only-for-tests-only-for-tests',
+    LOWMARK_LOG_HEAD_TO: join(folder, 'heads'),
   }
   delete env.NEXTAUTH_URL
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })

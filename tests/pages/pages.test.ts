@@ -9,6 +9,7 @@ import { doors } from './doors.ts'
 import { everyAnswer } from './everyAnswer.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
+import { exportingLog } from './exportLog.ts'
 import { heldQueue } from './heldQueue.ts'
 import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
@@ -44,6 +45,7 @@ rulesAndModels(clinic)
 patientTrend(clinic)
 planVersions(clinic)
 exporting(clinic)
+exportingLog(clinic)
 brokenUpload(clinic)
 sources(clinic)
 merges(clinic)

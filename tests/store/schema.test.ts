@@ -105,8 +105,10 @@ test('the generated client reads every table', async () => {
     prisma.planVersion.findMany(),
     prisma.patientMerge.findMany({ include: { from: true, into: true } }),
     prisma.setting.findMany(),
+    prisma.logRange.findMany(),
   ])
   expect(counts.flat()).toEqual([])
+  expect(await prisma.databaseIdentity.findMany()).toEqual([{ id: 1, code: expect.stringMatching(/^[0-9a-f]{32}$/) }])
   await dispose()
 })
 

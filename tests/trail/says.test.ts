@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import { day } from '../../lib/time/index.ts'
-import { type TrailEvent, trailSays } from '../../lib/trail/index.ts'
+import { auditEventOf, NO_HEAD, nextRow, readAuditEvent, type TrailEvent, trailSays } from '../../lib/trail/index.ts'
+import { auditEventProblems } from '../published/auditEventR4.ts'
+import { CALL } from '../store/samples.ts'
 
 const DECIDED = { patientId: 'P1', decisionId: 4, before: null, after: 'a' } as const
 const MERGED = { mergeId: 3, patientId: 'P1', fromId: 'P2', before: null, after: 'a' } as const
@@ -130,11 +132,37 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'Version 2 of the profile of source North was saved.',
   ],
   [{ action: 'log-read', scope: 'own' }, 'Read the own entries of the log.'],
+  [{ action: 'log-exported', from: 1, to: 9, patients: 'numbers' }, 'Entries 1 to 9 of the log were exported, with patient numbers.'],
+  [{ action: 'log-exported', from: 1, to: 9, patients: 'nobody' }, 'Entries 1 to 9 of the log were exported, without patients.'],
+  [{ action: 'log-head-sent', outcome: 'success', sequence: 9, to: 'file' }, 'The head of the log (entry 9) was sent to a file.'],
+  [
+    { action: 'log-head-sent', outcome: 'failure', sequence: 9, to: 'syslog+tcp' },
+    'The head of the log (entry 9) could not be sent to a syslog server.',
+  ],
+  [{ action: 'log-verified', rows: 9, firstBad: null, heads: 0 }, 'The log was checked: 9 entries, all fit.'],
+  [
+    { action: 'log-verified', rows: 9, firstBad: 4, heads: 2 },
+    'The log was checked: 9 entries against 2 heads kept elsewhere, entry 4 is the first that does not fit.',
+  ],
+  [
+    { action: 'log-retired', first: 1, last: 7, previousHash: '', lastHash: '', fileSha256: 'a' },
+    'Entries 1 to 7 of the log were written to a file and removed here.',
+  ],
   [{ action: 'demonstration-filled', patients: 400, seed: 1 }, 'The empty database was filled with 400 invented patients (seed 1).'],
 ]
 
 test.each(SENTENCES)('%j', (event, sentence) => {
   expect(trailSays(event)).toBe(sentence)
+})
+
+test.each(SENTENCES)('is an AuditEvent of FHIR R4, however patients are told, and is read back: %j', (event) => {
+  // The samples above leave digests empty; a real one never is.
+  const whole = JSON.parse(JSON.stringify(event).replaceAll('256":""', `256":"${'a'.repeat(64)}"`)) as TrailEvent
+  const row = nextRow(NO_HEAD, CALL, whole)
+  const told = [{ as: 'numbers' }, { as: 'nobody' }, { as: 'pseudonyms', of: (id: string) => `pseudonym of ${id.length}` }] as const
+  expect(told.flatMap((how) => auditEventProblems(auditEventOf(row, how, 'd'.repeat(32))))).toEqual([])
+  const line = JSON.stringify(auditEventOf(row, { as: 'numbers' }, 'd'.repeat(32)))
+  expect(readAuditEvent(line)).toEqual({ kind: 'entry', row, databaseId: 'd'.repeat(32) })
 })
 
 test('a patient is named only to those who may be told', () => {

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { ROLES, type Role } from '../../lib/access/index.ts'
 import type { Store } from '../../lib/store/index.ts'
+import { day } from '../../lib/time/index.ts'
 import type { Call, ListQuery, Outcome } from '../../lib/usecases/index.ts'
 import * as usecases from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
@@ -102,6 +103,9 @@ const ASKED: Readonly<Record<string, Asked>> = {
   patientMerges: { roles: CARE, run: (call) => usecases.patientMerges(call, 'P1') },
   readTrail: { roles: [...ROLES, 'console'], run: (call) => usecases.readTrail(call, 1) },
   verifyLog: { roles: WHOLE_LOG, run: (call) => usecases.verifyLog(call) },
+  exportLog: { roles: WHOLE_LOG, run: (call) => usecases.exportLog(call, { from: null, to: null }) },
+  sendHead: { roles: WHOLE_LOG, run: (call) => usecases.sendHead(call, { kind: 'file', path: '/dev/null' }) },
+  retireLog: { roles: ['console'], run: (call) => usecases.retireLog(call, { before: day('2020-01-01'), file: '/nowhere/log' }), unlogged: true },
   readLogHead: { roles: WHOLE_LOG, run: (call) => usecases.readLogHead(call) },
   listAccounts: { roles: ACCOUNTS, run: (call) => usecases.listAccounts(call) },
   addAccount: { roles: ACCOUNTS, run: (call) => usecases.addAccount(call, { name: `new of ${call.actor.name}`, role: 'navigator' }) },
@@ -137,6 +141,12 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   clinicDay: 'reads the calendar',
   consoleCall: 'names who calls',
   isDemonstration: 'is said on every page',
+  headPlace: 'reads where a head is to go',
+  logHealth: 'tells when the log was verified and its head sent, nothing of an entry',
+  sendHeadsEvery: 'sends heads in the name of whoever serves; each sending asks',
+  verifyExport: 'reads a file its caller holds, and no database',
+  writePart: 'writes what an export gave, beside the name of its file',
+  finishPart: 'gives it the name',
   isEmptyDatabase: 'is asked when the program starts',
   openSpool: 'puts what arrives beside the database; taking it in asks',
   spoolFiles: 'does the same with several files; the upload asks before it',

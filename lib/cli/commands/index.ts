@@ -6,7 +6,9 @@ import { heldConfirm, heldDecline, heldShow } from './heldShow.ts'
 import { intake } from './intake.ts'
 import { list } from './list.ts'
 import { listen } from './listen.ts'
-import { logHead, logVerify } from './log.ts'
+import { logHead } from './logHead.ts'
+import { logExport, logRetire } from './logOutside.ts'
+import { logVerify } from './logVerify.ts'
 import { mappingList, mappingRevoke } from './mapping.ts'
 import { mergeConfirm, mergeDecline, mergeEnd, mergeList, mergePropose } from './merge.ts'
 import { patient } from './patient.ts'
@@ -37,6 +39,8 @@ export const COMMANDS: readonly Command[] = [
   recheck,
   logVerify,
   logHead,
+  logExport,
+  logRetire,
   accountAdd,
   accountDisable,
   accountJoin,

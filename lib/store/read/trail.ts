@@ -1,5 +1,6 @@
 import { NO_HEAD, type TrailEvent, type TrailHead, type TrailRow, verifyChain } from '../../trail/index.ts'
 import type { Connection } from '../connection.ts'
+import { firstBadRange, logRanges, retiredHead } from './logRanges.ts'
 import { inSnapshot } from './snapshot.ts'
 
 const FIELDS = `sequence, at, actor, role, session_hash AS sessionHash, address, action, outcome, purpose, patient_id AS patientId, object,
@@ -18,14 +19,56 @@ export interface TrailCheck {
   readonly head: TrailHead
 }
 
-/** Checks every row of the log against the chain, one row in memory at a time. */
-export function verifyTrail(connection: Connection): TrailCheck {
+const TOLD_EVERY = 100_000
+
+function* counting(rows: Iterable<TrailRow>, told: (done: number) => void): Iterable<TrailRow> {
+  let done = 0
+  for (const row of rows) {
+    yield row
+    done += 1
+    if (done % TOLD_EVERY === 0) told(done)
+  }
+}
+
+/**
+ * Checks every row of the log against the chain, one row in memory at a time. Where the oldest rows were retired it begins after them, and asks that
+ * what is kept of them is what the log itself says. `onRows` hears how far it is.
+ */
+export function verifyTrail(connection: Connection, onRows: (done: number, of: number) => void = () => undefined): TrailCheck {
   return inSnapshot(connection, () => {
     const rows = connection.statement<{ rows: number }>('SELECT count(*) AS rows FROM trail').get()?.rows ?? 0
+    const head = trailHead(connection)
+    const badRange = firstBadRange(connection)
+    if (badRange !== null) return { rows, firstBad: badRange, head }
     // A statement that is being stepped through cannot run twice at once, so this one is prepared afresh.
     const all = connection.db.prepare<[], TrailRow>(`SELECT ${FIELDS} FROM trail ORDER BY sequence`)
-    return { rows, firstBad: verifyChain(all.iterate()), head: trailHead(connection) }
+    const counted = counting(all.iterate(), (done) => onRows(done, rows))
+    return { rows, firstBad: verifyChain(counted, retiredHead(connection)), head }
   })
+}
+
+/** Rows after a number, up to another one, in order; at most `limit` of them. */
+export function trailRows({ statement }: Connection, { after, upTo, limit }: { after: number; upTo: number; limit: number }): readonly TrailRow[] {
+  return statement<TrailRow>(`SELECT ${FIELDS} FROM trail WHERE sequence > ? AND sequence <= ? ORDER BY sequence LIMIT ?`).all(after, upTo, limit)
+}
+
+/** The number of the first row that is there; 1 where none is. */
+export function firstTrailRow({ statement }: Connection): number {
+  return statement<{ sequence: number | null }>('SELECT min(sequence) AS sequence FROM trail').get()?.sequence ?? 1
+}
+
+/** The number of the first row from an instant on (UTC, ISO 8601); null where there is none. */
+export function firstTrailRowFrom({ statement }: Connection, instant: string): number | null {
+  return statement<{ sequence: number | null }>('SELECT min(sequence) AS sequence FROM trail WHERE at >= ?').get(instant)?.sequence ?? null
+}
+
+/** The hash of a row: null where there is no such row, undefined where it was retired and its hash is kept no longer. */
+export function trailHashAt(connection: Connection, sequence: number): string | null | undefined {
+  const row = connection.statement<{ hash: string }>('SELECT hash FROM trail WHERE sequence = ?').get(sequence)
+  if (row !== undefined) return row.hash
+  const range = logRanges(connection).find(({ first, last }) => first <= sequence && sequence <= last)
+  if (range === undefined) return null
+  return range.last === sequence ? range.lastHash : undefined
 }
 
 /** Which rows of the log to read. */
