@@ -28,7 +28,5 @@ export function watched(call: Call): { readonly call: Call; readonly watch: Watc
         watch.longestLockMs = Math.max(watch.longestLockMs, performance.now() - began)
       }
     })
-  const { prisma, reader } = store
-  const touchSession: Call['store']['touchSession'] = (id, at) => store.touchSession(id, at)
-  return { call: { ...call, store: { prisma, reader: counting(reader), record, touchSession, close: () => store.close() } }, watch }
+  return { call: { ...call, store: { ...store, reader: counting(store.reader), record } }, watch }
 }

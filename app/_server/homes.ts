@@ -25,4 +25,5 @@ export const WAYS: readonly Way[] = [
   { to: '/plan', says: 'Plan', needs: 'plan.read' },
   { to: '/log', says: 'Log', needs: 'log.read-own' },
   { to: '/accounts', says: 'Accounts', needs: 'accounts.manage' },
+  { to: '/system', says: 'System', needs: 'health.read' },
 ]

@@ -2,6 +2,7 @@ import 'server-only'
 import {
   type AccountView,
   type FileReport,
+  type Health,
   type HeldDetailView,
   type HeldPageView,
   heldPage as heldOfQueue,
@@ -20,6 +21,7 @@ import {
   type PlanPage,
   type RulesIndex,
   type RuleView,
+  readHealth,
   readMerges,
   readModel,
   readPlan,
@@ -68,6 +70,7 @@ export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRow
 export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))
 
 export const ownSessionsPart = (): Promise<Outcome<readonly SessionView[]>> => ask((call) => ownSessions(call))
+export const systemPage = (): Promise<Outcome<Health>> => ask((call) => readHealth(call))
 
 export const rulesPage = (): Promise<Outcome<RulesIndex>> => ask((call) => readRules(call))
 

@@ -27,6 +27,7 @@ export const PERMISSIONS = [
   'sources.read',
   'sources.write',
   'sources.trust',
+  'health.read',
 ] as const
 export type Permission = (typeof PERMISSIONS)[number]
 
@@ -55,6 +56,7 @@ const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
   'sources.read': ['navigator', 'physician', 'administrator'],
   'sources.write': ['physician', 'administrator'],
   'sources.trust': ['administrator'],
+  'health.read': ['administrator'],
 }
 
 export type Answer = { readonly allowed: true } | { readonly allowed: false; readonly reason: string }

@@ -1,8 +1,11 @@
 /** The database: what came in, what people did, the log of it, and the last answer about each patient. The only room that speaks SQL. */
+export { type DatabaseFacts, inspectDatabase } from './copy/inspectDatabase.ts'
+export { NotWhole } from './copy/notWhole.ts'
 export { databasePath } from './open/databaseFile.ts'
 export { NotOpened } from './open/notOpened.ts'
 export { type OpenOptions, openStore } from './open/openStore.ts'
 export type { EndedBecause, StoredAccount, StoredSession } from './read/accounts.ts'
+export type { Arrival } from './read/arrivals.ts'
 export type { StoredEvent } from './read/courseEvents.ts'
 export type { FileCounts, RefusedRow, StoredFile } from './read/files.ts'
 export type { FileKind, HeldRow } from './read/held.ts'

@@ -1,6 +1,7 @@
 import type { MessageKey } from '../intake/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
+import * as arriving from './read/arrivals.ts'
 import { correctionsSince } from './read/corrections.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
@@ -98,6 +99,9 @@ export function readerOf(connection: Connection) {
     mappingReach: (mappingId: number) => mapped.mappingReach(connection, mappingId),
     versionsOfRow: (kind: 'results' | 'course', row: sources.MappedRow) => mapped.versionsOfRow(connection, kind, row),
     setting: (key: string) => settings.settingOf(connection, key),
+    arrivals: () => arriving.arrivals(connection),
+    beganAt: () => arriving.beganAt(connection),
+    schema: () => arriving.schemaOf(connection),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),
     accounts: () => accounts.allAccounts(connection),

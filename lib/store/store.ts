@@ -19,6 +19,8 @@ export interface Change<T> {
 
 /** The open database. */
 export interface Store {
+  /** The file it lies in. */
+  readonly path: string
   /** Reads for pages; refuses writes. */
   readonly prisma: PrismaClient
   /** Synchronous reads of what is committed. */
@@ -28,7 +30,11 @@ export interface Store {
    * commit reached the disk. Rejects with the error of `change`, with StoreBusy when another program keeps writing, or when the log cannot be written.
    */
   record<T>(call: RecordCall, change: (tx: Tx) => Change<T>): Promise<T>
-  /** Moves a session's last sign of life; the one write that leaves no log row. */
+  /** Moves a session's last sign of life; it leaves no log row. */
   touchSession(id: string, at: string): Promise<void>
+  /** Writes one row that says nothing but when, to see that the disk takes it; like the sign of life it leaves no log row. */
+  probeWrite(at: string): Promise<void>
+  /** Copies the database as it is at one moment into an empty file. Holds up this thread, and nobody else's writes. */
+  copyTo(path: string): void
   close(): Promise<void>
 }

@@ -23,6 +23,7 @@ import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
+import { endWhatOpens } from './write/restored.ts'
 import * as sources from './write/sources.ts'
 import * as standing from './write/standing.ts'
 import * as takenBack from './write/takenBack.ts'
@@ -83,6 +84,7 @@ export function txOf(connection: Connection) {
     setDisabled: (id: number, at: string) => accounts.setDisabled(connection, id, at),
     insertSession: (session: accounts.NewSession) => accounts.insertSession(connection, session),
     endSession: (id: string, at: string, because: EndedBecause) => accounts.endSession(connection, id, at, because),
+    endWhatOpens: (at: string) => endWhatOpens(connection, at),
     endSessionsOf: (accountId: number, at: string, because: EndedBecause) => accounts.endSessionsOf(connection, accountId, at, because),
   }
 }

@@ -208,6 +208,31 @@ export type TrailEvent =
       readonly beforeSha256: string | null
       readonly afterSha256: string
     }
+  /** Entered before the copy is made, so that the copy holds it. */
+  | { readonly action: 'backup-begun'; readonly encrypted: boolean }
+  | {
+      /** Entered when it is known whether there is one. */
+      readonly action: 'backup-made'
+      readonly outcome: 'success' | 'failure'
+      /** Why there is none, in a word of ours or of the system; null where there is. */
+      readonly reason: string | null
+      readonly bytes: number
+      readonly sha256: string | null
+      /** The last entry the backup holds. */
+      readonly headSequence: number | null
+      /** Older backups that were removed for it. */
+      readonly removed: number
+    }
+  | {
+      readonly action: 'restored'
+      /** Of the database in the backup. */
+      readonly sha256: string
+      /** Where its log ended: what follows was not in the backup. */
+      readonly headSequence: number
+      readonly headHash: string
+      readonly sessionsEnded: number
+      readonly codesEnded: number
+    }
   | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
   /** Entries by their numbers, and how their patients were told. */
   | { readonly action: 'log-exported'; readonly from: number; readonly to: number; readonly patients: 'numbers' | 'pseudonyms' | 'nobody' }

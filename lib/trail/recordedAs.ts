@@ -63,6 +63,9 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'log-head-sent': ['log', 'operation', 'E', 'HSYSADMIN'],
   'log-verified': ['log', 'operation', 'E', 'HCOMPL'],
   'log-retired': ['log', 'delete', 'D', 'RECORDMGT'],
+  'backup-begun': ['application', 'operation', 'E', 'HSYSADMIN'],
+  'backup-made': ['application', 'operation', 'E', 'HSYSADMIN'],
+  restored: ['application', 'operation', 'E', 'HSYSADMIN'],
   'demonstration-filled': ['application', 'create', 'C', 'HTEST'],
 }
 

@@ -97,6 +97,15 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'plan-published': ({ version, from }) => `Version ${version} of the follow-up plan was published and begins on ${from}.`,
   'plan-refused': ({ version }) => `The proposed version ${version} of the follow-up plan was refused.`,
   'source-profile-saved': ({ source, version }) => `Version ${version} of the profile of source ${source} was saved.`,
+  'backup-begun': ({ encrypted }) => `A backup was begun${encrypted ? ', encrypted' : ''}.`,
+  'backup-made': ({ outcome, reason, bytes, headSequence, removed }) =>
+    outcome === 'failure'
+      ? `No backup was made (${reason ?? 'unknown'}).`
+      : `A backup was made and verified: ${bytes} bytes, the log up to entry ${headSequence ?? 0}` +
+        `${removed === 0 ? '' : `; ${counted(removed, 'older one was', 'older ones were')} removed`}.`,
+  restored: ({ headSequence, sessionsEnded, codesEnded }) =>
+    `The database was restored from a backup whose log ended with entry ${headSequence}; ${counted(sessionsEnded, 'session', 'sessions')} and ` +
+    `${counted(codesEnded, 'one-time code', 'one-time codes')} ended.`,
   'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
   'log-exported': ({ from, to, patients }) => `Entries ${from} to ${to} of the log were exported, ${EXPORTED_WITH[patients]}.`,
   'log-head-sent': ({ outcome, sequence, to }) =>

@@ -32,6 +32,7 @@ import {
   proposePatient,
   proposePlan,
   publishPlan,
+  readHealth,
   readMerges,
   readModel,
   readPlan,
@@ -68,6 +69,8 @@ const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sor
 
 /** Every page and route of app, by its folder. A new one fails the tests until it stands here with what it needs. */
 export const ROUTES: Readonly<Record<string, Door>> = {
+  'app/health': { needs: null, because: 'says ok or fail and nothing else without its token (tests/pages/health.ts)' },
+  'app/system': { needs: 'health.read', says: 'systemPage(', behind: (call) => readHealth(call) },
   app: { needs: null, because: 'leads to the sign-in page, or where the role begins' },
   'app/sign-in': { needs: null, because: 'signing in' },
   'app/activate': { needs: null, because: 'the first password, with a one-time code' },

@@ -53,6 +53,7 @@ export async function openClinic(): Promise<Clinic> {
     DATABASE_URL: `file:${databaseFile}`,
     NEXTAUTH_SECRET: 'only-for-tests-only-for-tests-only-for-tests',
     LOWMARK_LOG_HEAD_TO: join(folder, 'heads'),
+    LOWMARK_HEALTH_TOKEN_FILE: join(folder, 'health-token'),
   }
   delete env.NEXTAUTH_URL
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })

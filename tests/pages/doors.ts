@@ -19,6 +19,7 @@ const BEHIND_SIGN_IN = [
   '/log',
   '/account',
   '/accounts',
+  '/system',
   '/rules',
   '/rules/pd-serum',
   '/models/iss',

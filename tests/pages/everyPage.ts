@@ -42,6 +42,7 @@ const PAGES: readonly Shown[] = [
   { name: 'no-such-rule', as: 'navigator', path: '/rules/no-such-rule', status: 404 },
   { name: 'account', as: 'navigator', path: '/account', status: 200 },
   { name: 'accounts', as: 'administrator', path: '/accounts', status: 200 },
+  { name: 'system', as: 'administrator', path: '/system', status: 200 },
   { name: 'refused', as: 'quality', path: '/list', status: 403 },
   { name: 'not-found', as: 'navigator', path: '/nowhere', status: 404 },
 ]

@@ -10,6 +10,7 @@ import { everyAnswer } from './everyAnswer.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
 import { exportingLog } from './exportLog.ts'
+import { health } from './health.ts'
 import { heldQueue } from './heldQueue.ts'
 import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
@@ -49,6 +50,7 @@ exportingLog(clinic)
 brokenUpload(clinic)
 sources(clinic)
 merges(clinic)
+health(clinic)
 doors(clinic)
 walk(clinic)
 everyAnswer(clinic)

@@ -131,6 +131,19 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     { action: 'source-profile-saved', source: 'North', version: 2, beforeSha256: null, afterSha256: '' },
     'Version 2 of the profile of source North was saved.',
   ],
+  [{ action: 'backup-begun', encrypted: true }, 'A backup was begun, encrypted.'],
+  [
+    { action: 'backup-made', outcome: 'success', reason: null, bytes: 4096, sha256: 'a', headSequence: 12, removed: 1 },
+    'A backup was made and verified: 4096 bytes, the log up to entry 12; 1 older one was removed.',
+  ],
+  [
+    { action: 'backup-made', outcome: 'failure', reason: 'disk-full', bytes: 0, sha256: null, headSequence: null, removed: 0 },
+    'No backup was made (disk-full).',
+  ],
+  [
+    { action: 'restored', sha256: 'a', headSequence: 12, headHash: 'b', sessionsEnded: 1, codesEnded: 2 },
+    'The database was restored from a backup whose log ended with entry 12; 1 session and 2 one-time codes ended.',
+  ],
   [{ action: 'log-read', scope: 'own' }, 'Read the own entries of the log.'],
   [{ action: 'log-exported', from: 1, to: 9, patients: 'numbers' }, 'Entries 1 to 9 of the log were exported, with patient numbers.'],
   [{ action: 'log-exported', from: 1, to: 9, patients: 'nobody' }, 'Entries 1 to 9 of the log were exported, without patients.'],

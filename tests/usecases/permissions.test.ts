@@ -120,6 +120,12 @@ const ASKED: Readonly<Record<string, Asked>> = {
   unjoinAccount: { roles: ACCOUNTS, run: (call) => usecases.unjoinAccount(call, NOBODY) },
   demonstrationAccounts: { roles: ACCOUNTS, run: (call) => usecases.demonstrationAccounts(call) },
   fillDemonstration: { roles: ['console'], run: (call) => usecases.fillDemonstration(call, { patients: 1, years: 1, seed: 1 }), unlogged: true },
+  makeBackup: {
+    roles: ['console'],
+    run: (call) => usecases.makeBackup(call, { to: '/no/such/folder/', keep: null, recipientFile: null }),
+    unlogged: true,
+  },
+  readHealth: { roles: ACCOUNTS, run: (call) => usecases.readHealth(call) },
   recheck: { roles: ['console'], run: (call) => usecases.recheck(call), unlogged: true },
 }
 
@@ -150,6 +156,10 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   isEmptyDatabase: 'is asked when the program starts',
   openSpool: 'puts what arrives beside the database; taking it in asks',
   spoolFiles: 'does the same with several files; the upload asks before it',
+  healthOf: 'is asked by the route that lets it see only the status without its token (tests/pages/health.ts)',
+  verifyBackup: 'reads a file that whoever runs it can read',
+  restoreBackup: 'makes a database where there is none, of a file that whoever runs it can read',
+  makeBackupKey: 'makes a key and touches no database',
   clearSpools: 'takes away what a program that ended left, when the next starts',
 }
 

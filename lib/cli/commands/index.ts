@@ -1,6 +1,8 @@
 import type { Command } from '../command.ts'
 import { accountAdd, accountDisable, accountJoin, accountUnjoin } from './account.ts'
+import { backup, backupKey, backupVerify } from './backup.ts'
 import { demo } from './demo.ts'
+import { health } from './health.ts'
 import { held, heldResolve } from './held.ts'
 import { heldConfirm, heldDecline, heldShow } from './heldShow.ts'
 import { intake } from './intake.ts'
@@ -13,6 +15,7 @@ import { mappingList, mappingRevoke } from './mapping.ts'
 import { mergeConfirm, mergeDecline, mergeEnd, mergeList, mergePropose } from './merge.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
+import { restore } from './restore.ts'
 import { sourceList, sourceSet, sourceShow } from './source.ts'
 
 /** Every command, in the order of the usage text. */
@@ -41,6 +44,11 @@ export const COMMANDS: readonly Command[] = [
   logHead,
   logExport,
   logRetire,
+  backup,
+  backupVerify,
+  backupKey,
+  restore,
+  health,
   accountAdd,
   accountDisable,
   accountJoin,

@@ -17,7 +17,7 @@ interface Applied {
 }
 
 /** Refuses a database whose past is not the one these files tell. */
-function requireSamePast(applied: readonly Applied[], migrations: readonly Migration[]): void {
+export function requireSamePast(applied: readonly Applied[], migrations: readonly Migration[]): void {
   for (const { migration_name: name, checksum } of applied) {
     const file = migrations.find((migration) => migration.name === name)
     if (file === undefined)

@@ -1,4 +1,5 @@
 import { connect } from '../connection.ts'
+import { copyDatabase } from '../copy/copyDatabase.ts'
 import { migrate } from '../migrate/migrate.ts'
 import { migrationsDirectory, readMigrations } from '../migrate/migrations.ts'
 import { readerOf } from '../reader.ts'
@@ -7,6 +8,7 @@ import { txOf } from '../tx.ts'
 import { touchSession } from '../write/accounts.ts'
 import { appendTrail } from '../write/appendTrail.ts'
 import { untilFree } from '../write/busy.ts'
+import { writeProbe } from '../write/probe.ts'
 import { writerOn } from '../write/writer.ts'
 import { databasePath, ensureDatabaseFile } from './databaseFile.ts'
 import { pageReads } from './pageReads.ts'
@@ -40,6 +42,7 @@ export async function openStore(url: string, { patienceMs = PATIENCE_MS, migrati
   const writer = writerOn(writing, patienceMs)
   const tx = txOf(writing)
   return {
+    path,
     prisma,
     reader: readerOf(reading),
     record: (call, change) =>
@@ -50,6 +53,8 @@ export async function openStore(url: string, { patienceMs = PATIENCE_MS, migrati
         return value
       }),
     touchSession: (id, at) => writer.write(() => touchSession(writing, id, at)),
+    probeWrite: (at) => writer.write(() => writeProbe(writing, at)),
+    copyTo: (to) => copyDatabase(path, to),
     async close() {
       await prisma.$disconnect()
       // The last connection to close moves the write-ahead log into the file; one that only reads cannot.
