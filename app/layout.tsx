@@ -1,4 +1,5 @@
 import type { Metadata, Viewport } from 'next'
+import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { may } from '../lib/access/index.ts'
 import { SessionWatch } from './_parts/session/SessionWatch.tsx'
@@ -7,7 +8,7 @@ import { WayIn } from './_parts/WayIn.tsx'
 import { leave } from './_server/actions.ts'
 import { WAYS } from './_server/homes.ts'
 import { isInvented } from './_server/invented.ts'
-import { signedIn } from './_server/session.ts'
+import { present } from './_server/session.ts'
 import './globals.css'
 
 export const metadata: Metadata = { title: { default: 'Lowmark', template: '%s - Lowmark' }, robots: { index: false, follow: false } }
@@ -16,7 +17,7 @@ export const dynamic = 'force-dynamic'
 
 /** What stands around every page. */
 export default async function Layout({ children }: { readonly children: ReactNode }) {
-  const [person, invented] = await Promise.all([signedIn(), isInvented()])
+  const [person, invented] = await Promise.all([present(), isInvented()])
   return (
     <html lang="en">
       <body>
@@ -36,7 +37,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
               <>
                 <nav aria-label="Pages">
                   <ul className="ways">
-                    {WAYS.filter((way) => may(person.role, way.needs).allowed).map((way) => (
+                    {WAYS.filter((way) => person.confinement === null && may(person.role, way.needs).allowed).map((way) => (
                       <li key={way.to}>
                         <WayIn to={way.to}>{way.says}</WayIn>
                       </li>
@@ -44,9 +45,10 @@ export default async function Layout({ children }: { readonly children: ReactNod
                   </ul>
                 </nav>
                 <form className="who" action={leave}>
-                  <span>
+                  <Link href="/account" prefetch={false}>
                     <bdi>{person.name}</bdi>, {person.role}
-                  </span>
+                    <span className="sr-only">: your account</span>
+                  </Link>
                   <button className="button button-quiet" type="submit">
                     Sign out
                   </button>
@@ -56,6 +58,15 @@ export default async function Layout({ children }: { readonly children: ReactNod
           </div>
         </header>
         <main className="page" id="page">
+          {person?.means === 'recovery-code' && (
+            <p className="notice notice-alert no-print">
+              You signed in with a recovery code, and it will not count again. How many are left, and how to make new ones, stands on{' '}
+              <Link href="/account" prefetch={false}>
+                your account
+              </Link>
+              .
+            </p>
+          )}
           {children}
         </main>
         <footer className="caution">

@@ -1,9 +1,9 @@
 import { redirect } from 'next/navigation'
-import { HOME } from './_server/homes.ts'
-import { signedIn } from './_server/session.ts'
+import { homeOf } from './_server/homes.ts'
+import { present } from './_server/session.ts'
 
 /** Leads each role to where its day begins. */
 export default async function Page() {
-  const person = await signedIn()
-  redirect(person === null ? '/sign-in' : HOME[person.role])
+  const person = await present()
+  redirect(person === null ? '/sign-in' : homeOf(person))
 }

@@ -18,12 +18,13 @@ import {
   refusePlan,
   renewApart,
   signOut,
+  takeFactorAway,
   unjoinAccount,
   withdrawProposal,
 } from '../../lib/usecases/index.ts'
 import { guardedAction, openAction } from './guard.ts'
 import { PLAN_FORM, PLAN_VERSION, planWish } from './planForm.ts'
-import { callOfNobody, signedIn } from './session.ts'
+import { callOfNobody, present } from './session.ts'
 import { SESSION_COOKIE } from './signInOptions.ts'
 
 const NAME = z.string().trim().min(1, 'is missing').max(100, 'is too long')
@@ -32,7 +33,7 @@ const PASSWORD = z.string().max(1000, 'is too long')
 /** Ends the session row, then forgets the cookie. */
 export async function leave(form: FormData): Promise<void> {
   await openAction(z.strictObject({}), form, async () => {
-    const person = await signedIn()
+    const person = await present()
     if (person !== null) await signOut(person.call, person.sessionId)
     const jar = await cookies()
     jar.delete({ name: SESSION_COOKIE, path: '/', secure: true })
@@ -79,6 +80,10 @@ export async function endPersonsSessions(_: Outcome<unknown> | null, form: FormD
 
 export async function unjoinPerson(_: Outcome<unknown> | null, form: FormData) {
   return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, unjoinAccount))
+}
+
+export async function takePersonsFactor(_: Outcome<unknown> | null, form: FormData) {
+  return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME }), form, takeFactorAway))
 }
 
 /** Proposes a change of the follow-up plan. */

@@ -4,7 +4,7 @@ import type { z } from 'zod'
 import type { Permission } from '../../lib/access/index.ts'
 import { type Call, type Outcome, refusedUnlessMay } from '../../lib/usecases/index.ts'
 import { isSameOrigin } from './request.ts'
-import { signedIn } from './session.ts'
+import { present, signedIn } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
 type Refusal = Extract<Outcome<never>, { ok: false }>
@@ -12,6 +12,9 @@ type Refusal = Extract<Outcome<never>, { ok: false }>
 function refused(kind: Refusal['kind'], reason: string): Refusal {
   return { ok: false, kind, reason }
 }
+
+const SIGNED_OUT = 'You are signed out. Sign in in another tab of this browser, then send this again.'
+const CONFINED = 'First do what the page "Your account" asks for, in another tab of this browser; then send this again.'
 
 /** A form's fields, each once, as a strict schema reads them; what Next.js adds for itself ($ACTION...) is left out. */
 export function readForm<S extends z.ZodType>(schema: S, form: FormData): Outcome<z.output<S>> {
@@ -47,8 +50,8 @@ export async function guardedAction<S extends z.ZodType, T>(
 ): Promise<Outcome<T>> {
   if (!isSameOrigin(await headers())) return refused('not-allowed', FROM_ELSEWHERE)
   return unlessUnavailable(async () => {
-    const person = await signedIn()
-    if (person === null) return refused('not-allowed', 'You are signed out. Sign in in another tab of this browser, then send this again.')
+    const person = permission === 'account.own' ? await present() : await signedIn()
+    if (person === null) return refused('not-allowed', (await present()) === null ? SIGNED_OUT : CONFINED)
     const notAllowed = await refusedUnlessMay(person.call, permission, 'action')
     if (notAllowed !== null) return notAllowed
     const input = readForm(schema, form)

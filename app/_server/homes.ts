@@ -1,4 +1,4 @@
-import type { Permission, Role } from '../../lib/access/index.ts'
+import type { Confinement, Permission, Role } from '../../lib/access/index.ts'
 
 /** Where each role begins its day. */
 export const HOME: Readonly<Record<Role, string>> = {
@@ -6,6 +6,11 @@ export const HOME: Readonly<Record<Role, string>> = {
   physician: '/list',
   quality: '/log',
   administrator: '/accounts',
+}
+
+/** Where a person's way begins: at the own account, where something has to be done there first. */
+export function homeOf({ role, confinement }: { readonly role: Role; readonly confinement: Confinement | null }): string {
+  return confinement === null ? HOME[role] : '/account'
 }
 
 export interface Way {

@@ -14,6 +14,7 @@ import {
   type MergesPage,
   type ModelView,
   type Outcome,
+  type OwnAccountView,
   openHeld,
   openPatientAt,
   ownSessions,
@@ -24,6 +25,7 @@ import {
   readHealth,
   readMerges,
   readModel,
+  readOwnAccount,
   readPlan,
   readReport,
   readReports,
@@ -39,7 +41,7 @@ import {
   type TrailRowView,
   type Trial,
 } from '../../lib/usecases/index.ts'
-import { ask } from './ask.ts'
+import { ask, askOwn } from './ask.ts'
 
 /** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
@@ -69,8 +71,9 @@ export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRow
 
 export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))
 
-export const ownSessionsPart = (): Promise<Outcome<readonly SessionView[]>> => ask((call) => ownSessions(call))
+export const ownSessionsPart = (): Promise<Outcome<readonly SessionView[]>> => askOwn((call) => ownSessions(call))
 export const systemPage = (): Promise<Outcome<Health>> => ask((call) => readHealth(call))
+export const ownAccountPage = (): Promise<Outcome<OwnAccountView>> => askOwn((call) => readOwnAccount(call))
 
 export const rulesPage = (): Promise<Outcome<RulesIndex>> => ask((call) => readRules(call))
 

@@ -4,7 +4,7 @@
  */
 import { isBuilt } from '../../.ci/build.ts'
 import { openStore } from '../../lib/store/index.ts'
-import { isDemonstration } from '../../lib/usecases/index.ts'
+import { isDemonstration, isPolicyKnown } from '../../lib/usecases/index.ts'
 import { trustedProxy } from './callerAddress.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
 import { secretOf } from './secretOf.ts'
@@ -49,6 +49,7 @@ try {
 } catch (error) {
   refuse((error as Error).message)
 }
+if (!isPolicyKnown()) refuse(`LOWMARK_SECOND_FACTOR "${process.env.LOWMARK_SECOND_FACTOR}" is neither optional nor required.`)
 
 const store = await openStore(databaseUrl)
 const demonstration = isDemonstration(store)

@@ -16,11 +16,11 @@ export const signInOptions: AuthOptions = {
   providers: [
     CredentialsProvider({
       name: 'password',
-      credentials: { name: { type: 'text' }, password: { type: 'password' } },
+      credentials: { name: { type: 'text' }, password: { type: 'password' }, code: { type: 'text' } },
       async authorize(given) {
         const outcome = await signIn(
           await store(),
-          { name: given?.name ?? '', password: given?.password ?? '' },
+          { name: given?.name ?? '', password: given?.password ?? '', code: given?.code ?? '' },
           { now: new Date(), ...(await requestFacts()) },
         )
         if (!outcome.ok) throw new Error(outcome.reason)

@@ -61,6 +61,8 @@ if (!buildPages()) process.exit(1)
 
 process.env.DATABASE_URL = databaseUrl
 process.env.NEXTAUTH_SECRET = kept.secret
+// The demonstration's sign-ins are a name and a password, whatever the machine's clinic asks for.
+process.env.LOWMARK_SECOND_FACTOR = 'optional'
 const port = process.env.PORT === undefined ? undefined : Number(process.env.PORT)
 const { url } = await serve({ databaseUrl, ...(port === undefined ? {} : { port }) })
 say(`\nLowmark is at ${url} (this machine only). Invented data: nobody in it is a real person.\n`)

@@ -4,7 +4,7 @@ import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
 import { Said } from '../_parts/Said.tsx'
 import { useKeptForm } from '../_parts/useKeptForm.ts'
-import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode, unjoinPerson } from '../_server/actions.ts'
+import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode, takePersonsFactor, unjoinPerson } from '../_server/actions.ts'
 import { CodeShown } from './CodeShown.tsx'
 
 interface Props {
@@ -12,13 +12,15 @@ interface Props {
   readonly role: string
   readonly openSessions: number
   readonly joined: boolean
+  readonly hasSecondFactor: boolean
 }
 
-/** What can be done to one account. A change of role, a new code, unjoining and disabling end its sessions at once. */
-export function AccountActions({ name, role, openSessions, joined }: Props) {
+/** What can be done to one account. A change of role, a new code, taking its second factor away, unjoining and disabling end its sessions at once. */
+export function AccountActions({ name, role, openSessions, joined, hasSecondFactor }: Props) {
   const { outcome: changed, send: change, busy: changing, typed } = useKeptForm((form) => changePersonsRole(null, form))
   const [disabled, disable, disabling] = useActionState(disablePerson, null)
   const [ended, end, ending] = useActionState(endPersonsSessions, null)
+  const [taken, take, taking] = useActionState(takePersonsFactor, null)
   const [unjoined, unjoin, unjoining] = useActionState(unjoinPerson, null)
   const [given, give, giving] = useActionState(givePersonsCode, null)
   return (
@@ -61,6 +63,12 @@ export function AccountActions({ name, role, openSessions, joined }: Props) {
             </button>
           </form>
         )}
+        <form action={take}>
+          <input type="hidden" name="name" value={name} />
+          <button className="button button-quiet" type="submit" disabled={taking || !hasSecondFactor}>
+            Take the second factor away
+          </button>
+        </form>
         <form action={disable}>
           <input type="hidden" name="name" value={name} />
           <button className="button button-quiet" type="submit" disabled={disabling}>
@@ -68,8 +76,8 @@ export function AccountActions({ name, role, openSessions, joined }: Props) {
           </button>
         </form>
       </div>
-      {[changed, ended, unjoined, disabled].map((outcome, index) => (
-        <Said key={['role', 'sessions', 'unjoin', 'disable'][index]} outcome={outcome} done="Done." />
+      {[changed, ended, taken, unjoined, disabled].map((outcome, index) => (
+        <Said key={['role', 'sessions', 'factor', 'unjoin', 'disable'][index]} outcome={outcome} done="Done." />
       ))}
       <Said outcome={given} done={given?.ok && <CodeShown {...given.value} />} />
     </details>

@@ -17,7 +17,7 @@ export default async function Page() {
       <h1>Accounts</h1>
       <AddForm />
       <table className="table stacked">
-        <TableHead columns={['Name', 'Role', 'State', 'Added', 'Last sign-in', 'Open sessions', 'Change']} />
+        <TableHead columns={['Name', 'Role', 'State', 'Added', 'Last sign-in', 'Open sessions', 'Second factor', 'Change']} />
         <tbody>
           {outcome.value.map((account) => (
             <tr key={account.name}>
@@ -34,11 +34,18 @@ export default async function Page() {
               <td data-label="Open sessions">
                 <AccountSessions name={account.name} sessions={account.sessions} />
               </td>
+              <td data-label="Second factor">{account.hasSecondFactor ? 'set up' : 'none'}</td>
               <td>
                 {account.state === 'disabled' ? (
                   'disabled for good'
                 ) : (
-                  <AccountActions name={account.name} role={account.role} openSessions={account.sessions.length} joined={account.joined} />
+                  <AccountActions
+                    name={account.name}
+                    role={account.role}
+                    openSessions={account.sessions.length}
+                    joined={account.joined}
+                    hasSecondFactor={account.hasSecondFactor}
+                  />
                 )}
               </td>
             </tr>

@@ -12,7 +12,8 @@ export default function Page() {
       <h1>Choose your password</h1>
       <p className="soft">
         The administrator gave you a one-time code. A password has at least 15 characters; several words in a row are easy to keep in mind. There is
-        no rule about signs or capitals, and it does not expire.
+        no rule about signs or capitals, and it does not expire. What is tried first, such as a password of published breaches, is refused with the
+        reason.
       </p>
       <ActivateForm />
       {provider !== null && <JoinForm provider={provider.name} />}

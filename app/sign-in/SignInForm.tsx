@@ -3,7 +3,7 @@
 import { signIn } from 'next-auth/react'
 import { type SubmitEvent, useState } from 'react'
 
-/** Name and password. What is wrong with them is said in one sentence that is the same for an unknown name. */
+/** Name, password, and a code for whoever set up a second factor. What is wrong with them is said in one sentence that is the same for an unknown name. */
 export function SignInForm() {
   const [said, setSaid] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
@@ -13,7 +13,8 @@ export function SignInForm() {
     const form = new FormData(event.currentTarget)
     setBusy(true)
     setSaid(null)
-    const answer = await signIn('credentials', { redirect: false, name: String(form.get('name')), password: String(form.get('password')) })
+    const typed = (field: string): string => String(form.get(field))
+    const answer = await signIn('credentials', { redirect: false, name: typed('name'), password: typed('password'), code: typed('code') })
     if (answer?.ok) {
       // A whole new page: nothing of the signed-out state stays in memory.
       window.location.assign('/')
@@ -32,6 +33,10 @@ export function SignInForm() {
       <div className="field">
         <label htmlFor="password">Password</label>
         <input className="input" id="password" name="password" type="password" autoComplete="current-password" required maxLength={1000} />
+      </div>
+      <div className="field">
+        <label htmlFor="code">Code of your second factor (if you have set one up)</label>
+        <input className="input" id="code" name="code" autoComplete="one-time-code" autoCapitalize="none" spellCheck={false} maxLength={100} />
       </div>
       <p className={said === null ? '' : 'said said-wrong'} role="alert">
         {said}

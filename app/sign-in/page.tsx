@@ -1,8 +1,8 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { HOME } from '../_server/homes.ts'
+import { homeOf } from '../_server/homes.ts'
 import { NOT_WORKED } from '../_server/providerFailed.ts'
-import { signedIn } from '../_server/session.ts'
+import { present } from '../_server/session.ts'
 import { singleSignOn } from '../_server/singleSignOn.ts'
 import { ProviderSignIn } from './ProviderSignIn.tsx'
 import { SignInForm } from './SignInForm.tsx'
@@ -14,8 +14,8 @@ interface Props {
 }
 
 export default async function Page({ searchParams }: Props) {
-  const person = await signedIn()
-  if (person !== null) redirect(HOME[person.role])
+  const person = await present()
+  if (person !== null) redirect(homeOf(person))
   const provider = singleSignOn()
   const failed = (await searchParams)['single-sign-on'] === 'failed'
   return (
@@ -25,7 +25,8 @@ export default async function Page({ searchParams }: Props) {
       <SignInForm />
       <p className="soft">
         With a one-time code for the first time? <a href="/activate">Choose your password</a>
-        {provider !== null && `, or join ${provider.name} there`}. A lost password: the administrator gives a new code.
+        {provider !== null && `, or join ${provider.name} there`}. A lost password: the administrator gives a new code. A lost device: a recovery code
+        takes the place of its code, or the administrator takes the second factor away.
       </p>
     </section>
   )

@@ -1,9 +1,11 @@
-/** Without a second factor (NIST SP 800-63B-4, 3.1.1.2). */
-const LEAST_CHARACTERS = 15
+/** Without a second factor, and with one (NIST SP 800-63B-4, 3.1.1.2). */
+export const LEAST_CHARACTERS = { alone: 15, 'with-second-factor': 8 } as const
+/** What else has to be shown at sign-in. */
+export type PasswordUse = keyof typeof LEAST_CHARACTERS
 /** Far above the 64 that must be accepted (same source); it bounds the work of hashing. */
 const MOST_CHARACTERS = 1000
 /** What has to be left of a password once what anybody would guess is taken out of it. Ours. */
-const LEAST_UNGUESSED = 8
+const LEAST_UNGUESSED = { alone: 8, 'with-second-factor': 4 } as const
 
 const PRODUCT = 'lowmark'
 
@@ -31,20 +33,27 @@ function without(text: string, word: string): string {
   return word.length < 3 ? text : text.replaceAll(word.toLowerCase(), '')
 }
 
+/** Has the password too few characters to stand alone, without a second factor? */
+export function isShortPassword(password: string): boolean {
+  return characters(password).length < LEAST_CHARACTERS.alone
+}
+
 /**
  * Why this password cannot be taken, in a sentence; null when it can. No rules of composition: length, and a small blocklist (the account's name,
  * the product's name, repeated and consecutive characters), each with its reason (NIST SP 800-63B-4, 3.1.1.2).
  */
-export function passwordProblem(password: string, accountName: string): string | null {
+export function passwordProblem(password: string, accountName: string, use: PasswordUse = 'alone'): string | null {
   const letters = characters(password)
-  if (letters.length < LEAST_CHARACTERS) return `The password has ${letters.length} characters; it needs at least ${LEAST_CHARACTERS}.`
+  const least = LEAST_CHARACTERS[use]
+  const leastUnguessed = LEAST_UNGUESSED[use]
+  if (letters.length < least) return `The password has ${letters.length} characters; it needs at least ${least}.`
   if (letters.length > MOST_CHARACTERS) return `The password has ${letters.length} characters; at most ${MOST_CHARACTERS} are taken.`
-  if (repeatedPiece(letters).length < LEAST_UNGUESSED)
+  if (repeatedPiece(letters).length < leastUnguessed)
     return 'The password repeats a short piece over and over, which is among the first things tried. Choose another one.'
-  if (withoutRuns(letters).length < LEAST_UNGUESSED)
+  if (withoutRuns(letters).length < leastUnguessed)
     return 'The password is mostly repeated or consecutive characters, which are among the first things tried. Choose another one.'
   const unguessed = without(without(letters.join('').toLowerCase(), accountName.normalize('NFKC')), PRODUCT)
-  if ([...unguessed].length < LEAST_UNGUESSED)
+  if ([...unguessed].length < leastUnguessed)
     return "The password is mostly the account's name or the name of this program, which are among the first things tried. Choose another one."
   return null
 }

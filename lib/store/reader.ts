@@ -24,6 +24,7 @@ import * as record from './read/record.ts'
 import * as results from './read/results.ts'
 import { resultsAround } from './read/resultsAround.ts'
 import * as list from './read/reviewList.ts'
+import * as secondFactors from './read/secondFactors.ts'
 import * as settings from './read/settings.ts'
 import { inSnapshot } from './read/snapshot.ts'
 import * as sources from './read/sources.ts'
@@ -109,6 +110,11 @@ export function readerOf(connection: Connection) {
     identityOf: (accountId: number) => identities.identityOf(connection, accountId),
     accountOfIdentity: (identity: identities.Identity) => identities.accountOfIdentity(connection, identity),
     openSessions: (since: string) => accounts.openSessions(connection, since),
+    secondFactor: (accountId: number) => secondFactors.secondFactorOf(connection, accountId),
+    accountsWithFactor: () => secondFactors.accountsWithFactor(connection),
+    recoveryCodesLeft: (accountId: number) => secondFactors.recoveryCodesLeft(connection, accountId),
+    isRecoveryCode: (accountId: number, digest: string) => secondFactors.isRecoveryCode(connection, accountId, digest),
+    failuresOfAddress: (address: string, since: string) => secondFactors.failuresOfAddress(connection, address, since),
     trailHead: () => trail.trailHead(connection),
     trailPage: (query: trail.TrailQuery) => trail.trailPage(connection, query),
     verifyTrail: (onRows?: (done: number, of: number) => void) => trail.verifyTrail(connection, onRows),

@@ -1,4 +1,4 @@
-import type { Role } from '../access/index.ts'
+import type { Role, SignInMeans } from '../access/index.ts'
 import type { Patient } from '../results/index.ts'
 import type { Connection } from './connection.ts'
 import type { EndedBecause } from './read/accounts.ts'
@@ -24,6 +24,7 @@ import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
 import { endWhatOpens } from './write/restored.ts'
+import * as secondFactors from './write/secondFactors.ts'
 import * as sources from './write/sources.ts'
 import * as standing from './write/standing.ts'
 import * as takenBack from './write/takenBack.ts'
@@ -86,6 +87,17 @@ export function txOf(connection: Connection) {
     endSession: (id: string, at: string, because: EndedBecause) => accounts.endSession(connection, id, at, because),
     endWhatOpens: (at: string) => endWhatOpens(connection, at),
     endSessionsOf: (accountId: number, at: string, because: EndedBecause) => accounts.endSessionsOf(connection, accountId, at, because),
+    endOtherSessions: (accountId: number, keptId: string, at: string, because: EndedBecause) =>
+      secondFactors.endOtherSessions(connection, accountId, keptId, at, because),
+    setSessionMeans: (id: string, means: SignInMeans) => secondFactors.setSessionMeans(connection, id, means),
+    setSecondFactor: (accountId: number, factor: { sealed: string; at: string; step: number }) =>
+      secondFactors.setSecondFactor(connection, accountId, factor),
+    setLastStep: (accountId: number, step: number) => secondFactors.setLastStep(connection, accountId, step),
+    removeSecondFactor: (accountId: number, at: string) => secondFactors.removeSecondFactor(connection, accountId, at),
+    setRecoveryCodes: (accountId: number, digests: readonly string[], at: string) =>
+      secondFactors.setRecoveryCodes(connection, accountId, digests, at),
+    spendRecoveryCode: (digest: string, at: string) => secondFactors.spendRecoveryCode(connection, digest, at),
+    insertFailedTry: (address: string, at: string, since: string) => secondFactors.insertFailedTry(connection, address, at, since),
   }
 }
 

@@ -174,6 +174,13 @@ export type TrailEvent =
   | { readonly action: 'account-joined'; readonly account: string; readonly identity: string }
   | { readonly action: 'account-unjoined'; readonly account: string; readonly identity: string }
   | { readonly action: 'account-role-changed'; readonly account: string; readonly from: Role; readonly to: Role }
+  | { readonly action: 'second-factor-set-up'; readonly account: string }
+  | { readonly action: 'second-factor-turned-off'; readonly account: string }
+  | { readonly action: 'second-factor-taken-away'; readonly account: string }
+  | { readonly action: 'recovery-codes-made'; readonly account: string; readonly count: number }
+  /** How many are left. */
+  | { readonly action: 'recovery-code-used'; readonly account: string; readonly left: number }
+  | { readonly action: 'password-changed'; readonly account: string }
   | {
       readonly action: 'sessions-ended'
       readonly account: string

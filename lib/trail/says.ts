@@ -85,6 +85,13 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'account-joined': ({ account, identity }) => `Account ${account} was joined to single sign-on (identity ${identity.slice(0, 12)}).`,
   'account-unjoined': ({ account, identity }) => `Account ${account} was unjoined from single sign-on (identity ${identity.slice(0, 12)}).`,
   'account-role-changed': ({ account, from, to }) => `Account ${account} changed from ${from} to ${to}.`,
+  'second-factor-set-up': ({ account }) => `Account ${account} set up a second factor.`,
+  'second-factor-turned-off': ({ account }) => `Account ${account} turned its second factor off.`,
+  'second-factor-taken-away': ({ account }) => `The second factor of account ${account} was taken away.`,
+  'recovery-codes-made': ({ account, count }) =>
+    `${counted(count, 'recovery code was', 'recovery codes were')} made for account ${account}; earlier ones no longer count.`,
+  'recovery-code-used': ({ account, left }) => `A recovery code of account ${account} was used; ${left} ${left === 1 ? 'is' : 'are'} left.`,
+  'password-changed': ({ account }) => `Account ${account} changed its password.`,
   'sessions-ended': ({ account, count }) => `${counted(count, 'session', 'sessions')} of ${account} ended.`,
   'standings-renewed': ({ patients, because }) => `${counted(patients, 'standing was', 'standings were')} renewed because ${BECAUSE[because]}.`,
   rechecked: ({ patients, differences }) =>

@@ -125,6 +125,7 @@ export interface AccountView {
   readonly state: 'waiting for its code' | 'active' | 'disabled'
   /** Is it joined to a person of the clinic's single sign-on? */
   readonly joined: boolean
+  readonly hasSecondFactor: boolean
   readonly createdAt: string
   readonly lastSignInAt: string | null
   readonly sessions: readonly SessionView[]

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { passwordProblem } from '../../lib/access/index.ts'
+import { isShortPassword, passwordProblem } from '../../lib/access/index.ts'
 
 const TAKEN = [
   ['15 characters', 'qwz tcvb npl kj'],
@@ -30,4 +30,23 @@ test.each(REFUSED)('refused: %s', (_, password, reason) => {
 
 test('more than 1000 characters are refused', () => {
   expect(passwordProblem('a quiet lake '.padEnd(1001, 'x7 k'), 'nurse')).toMatch(/at most 1000/)
+})
+
+test.each([
+  ['8 characters', 'tin kett', null],
+  ['7 characters', 'tin ket', /7 characters; it needs at least 8/],
+  ['a run of three among 8', 'abc lamp', null],
+  ['a run of 8', 'abcdefgh', /consecutive/],
+  ['a piece repeated', 'abcabcab', /repeats/],
+  ['the account and three more', 'nurse123', /name/],
+] as const)('with a second factor: %s', (_, password, reason) => {
+  const problem = passwordProblem(password, 'nurse', 'with-second-factor')
+  if (reason === null) expect(problem).toBe(null)
+  else expect(problem).toMatch(reason)
+})
+
+test('a password is short by its characters, as a person counts them', () => {
+  expect(isShortPassword('qwz tcvb npl k')).toBe(true)
+  expect(isShortPassword('qwz tcvb npl kj')).toBe(false)
+  expect(isShortPassword('\u{1F600}'.repeat(14))).toBe(true)
 })

@@ -50,7 +50,7 @@ export async function smallClinic(): Promise<SmallClinic> {
   await addPerson(store, 'nurse', 'navigator')
   await store.record(callOf(store), (tx) => {
     const account = tx.account('nurse')
-    tx.insertSession({ id: 'a'.repeat(64), accountId: account?.id ?? 0, at: '2026-11-25T10:00:00.000Z', address: null })
+    tx.insertSession({ id: 'a'.repeat(64), accountId: account?.id ?? 0, at: '2026-11-25T10:00:00.000Z', address: null, means: 'password' })
     tx.insertAccount({
       name: 'new',
       role: 'quality',

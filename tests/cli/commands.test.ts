@@ -184,6 +184,24 @@ describe('accounts', () => {
     expect(await lowmark(url, 'account', 'disable', 'Robin')).toMatchObject({ status: 0, out: expect.stringContaining('Robin is disabled') })
     expect(await lowmark(url, 'account', 'disable', 'Kim')).toMatchObject({ status: 1, out: '' })
   })
+
+  test('account reset-factor takes a second factor away, and says where there is none', async () => {
+    const url = freshUrl()
+    await lowmark(url, 'account', 'add', '--role', 'navigator', '--name', 'Robin')
+    const none = await lowmark(url, 'account', 'reset-factor', 'Robin')
+    expect(none).toMatchObject({ status: 1, out: '', err: expect.stringContaining('Robin has no second factor') })
+    const db = new Database(url.slice('file:'.length))
+    db.exec("INSERT INTO second_factor (account_id, sealed, changed_at, last_step) VALUES (1, 'v1.a.b.c', '2026-11-25T10:00:00.000Z', 1)")
+    const reset = await lowmark(url, 'account', 'reset-factor', 'robin')
+    expect(reset).toMatchObject({ status: 0, out: expect.stringContaining('no second factor any more') })
+    expect(db.prepare('SELECT sealed FROM second_factor').pluck().all()).toEqual([null])
+    expect(db.prepare('SELECT action FROM trail ORDER BY sequence DESC LIMIT 2').pluck().all()).toEqual([
+      'sessions-ended',
+      'second-factor-taken-away',
+    ])
+    db.close()
+    expect(await lowmark(url, 'account', 'reset-factor')).toMatchObject({ status: 2 })
+  })
 })
 
 describe('wrong words: exit 2, how to say it on standard error, no database made', () => {

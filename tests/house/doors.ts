@@ -3,6 +3,7 @@ import {
   acceptFiles,
   addAccount,
   type Call,
+  changePassword,
   changeRole,
   compareHeld,
   compareRecords,
@@ -23,7 +24,9 @@ import {
   giveCode,
   heldPage,
   listAccounts,
+  makeRecoveryCodes,
   type Outcome,
+  offerSecondFactor,
   openHeld,
   openPatientAt,
   ownSessions,
@@ -35,6 +38,7 @@ import {
   readHealth,
   readMerges,
   readModel,
+  readOwnAccount,
   readPlan,
   readReport,
   readReports,
@@ -49,9 +53,12 @@ import {
   restoreResult,
   revokeMapping,
   saveProfile,
+  setUpSecondFactor,
   showList,
+  takeFactorAway,
   tryPlan,
   tryProfile,
+  turnOffSecondFactor,
   unjoinAccount,
   withdrawAttribution,
   withdrawProposal,
@@ -95,18 +102,21 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/rules': { needs: 'rules.read', says: 'rulesPage(', behind: (call) => readRules(call) },
   'app/rules/[ruleId]': { needs: 'rules.read', says: 'rulePage(', behind: (call) => readRule(call, 'pd-serum') },
   'app/models/[model]': { needs: 'rules.read', says: 'modelPage(', behind: (call) => readModel(call, 'iss') },
-  'app/account': { needs: 'account.own', says: '<OwnSessions', behind: (call) => ownSessions(call) },
+  'app/account': { needs: 'account.own', says: 'ownAccountPage(', behind: (call) => readOwnAccount(call) },
   'app/accounts': { needs: 'accounts.manage', says: 'accountsPage(', behind: (call) => listAccounts(call) },
 }
 
 const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
 const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
 
+const SHOWN = { password: 'not ours', code: '' }
+
 const ROW_OF_P1 = { heldId: 1, patientId: 'P-1' }
 const REFUSE_IT = { heldId: 1, act: { kind: 'refuse' }, alike: false, except: [], remember: false, reason: 'not ours' } as const
 
 /** Where server actions stand. */
 export const ACTION_FILES = [
+  'app/_server/accountActs.ts',
   'app/_server/actions.ts',
   'app/_server/decisions.ts',
   'app/_server/heldActs.ts',
@@ -131,6 +141,20 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
     needs: 'accounts.manage',
     says: 'endSession',
     behind: (call) => endSession(call, { name: 'nobody there', handle: '0123456789abcdef' }),
+  },
+  takePersonsFactor: { needs: 'accounts.manage', says: 'takeFactorAway', behind: (call) => takeFactorAway(call, { name: 'nobody there' }) },
+  offerFactor: { needs: 'account.own', says: 'offerSecondFactor', behind: (call) => offerSecondFactor(call) },
+  setUpFactor: { needs: 'account.own', says: 'setUpSecondFactor', behind: (call) => setUpSecondFactor(call, { ...SHOWN, offer: 'not ours' }) },
+  turnFactorOff: {
+    needs: 'account.own',
+    says: 'turnOffSecondFactor',
+    behind: (call) => turnOffSecondFactor(call, { password: 'not ours, and long enough', code: '' }),
+  },
+  renewRecoveryCodes: { needs: 'account.own', says: 'makeRecoveryCodes', behind: (call) => makeRecoveryCodes(call, SHOWN) },
+  changeOwnPassword: {
+    needs: 'account.own',
+    says: 'changePassword',
+    behind: (call) => changePassword(call, { ...SHOWN, chosen: 'nine lamps by the harbour' }),
   },
   answerFinding: {
     needs: 'review.write',

@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { createInterface } from 'node:readline'
 import Database from 'better-sqlite3'
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core'
@@ -42,20 +42,25 @@ function firstLine(child: ChildProcess): Promise<string> {
   })
 }
 
-/** Builds the pages where needed, fills a fresh database, serves it in a process of its own and starts Chromium. */
-export async function openClinic(): Promise<Clinic> {
-  if (!buildPages()) throw new Error('The pages did not build.')
-  const folder = mkdtempSync(join(tmpdir(), 'lowmark-pages-'))
-  const databaseFile = join(folder, 'clinic.db')
+function serverEnvironment(databaseFile: string): NodeJS.ProcessEnv {
   const env: NodeJS.ProcessEnv = {
     ...process.env,
     NODE_ENV: 'production',
     DATABASE_URL: `file:${databaseFile}`,
     NEXTAUTH_SECRET: 'only-for-tests-only-for-tests-only-for-tests',
-    LOWMARK_LOG_HEAD_TO: join(folder, 'heads'),
-    LOWMARK_HEALTH_TOKEN_FILE: join(folder, 'health-token'),
+    LOWMARK_LOG_HEAD_TO: join(dirname(databaseFile), 'heads'),
+    LOWMARK_HEALTH_TOKEN_FILE: join(dirname(databaseFile), 'health-token'),
   }
   delete env.NEXTAUTH_URL
+  return env
+}
+
+/** Builds the pages where needed, fills a fresh database, serves it in a process of its own and starts Chromium. */
+export async function openClinic(): Promise<Clinic> {
+  if (!buildPages()) throw new Error('The pages did not build.')
+  const folder = mkdtempSync(join(tmpdir(), 'lowmark-pages-'))
+  const databaseFile = join(folder, 'clinic.db')
+  const env = serverEnvironment(databaseFile)
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
   let output = ''
   for (const stream of [server.stdout, server.stderr]) {
@@ -85,6 +90,21 @@ export async function openClinic(): Promise<Clinic> {
   }
 }
 
+/** Serves the clinic's database once more, in a process that requires a second factor. `close` ends that process alone. */
+export async function serveStrictly({ databaseFile }: Clinic): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
+  const env: NodeJS.ProcessEnv = { ...serverEnvironment(databaseFile), LOWMARK_SECOND_FACTOR: 'required' }
+  const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveStrictly.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
+  const { url } = JSON.parse(await firstLine(server)) as { url: string }
+  return {
+    url,
+    async close() {
+      const ended = new Promise((resolve) => server.once('exit', resolve))
+      server.kill('SIGTERM')
+      await ended
+    },
+  }
+}
+
 /** A person before the browser: the page, and everything its console complained about. */
 export interface Visitor {
   readonly context: BrowserContext
@@ -106,10 +126,11 @@ export async function visit(clinic: Clinic, options: { colorScheme?: 'light' | '
   return { context, page, complaints }
 }
 
-export async function enter(page: Page, name: string, password: string): Promise<void> {
+export async function enter(page: Page, name: string, password: string, code = ''): Promise<void> {
   await page.goto('/sign-in')
   await page.getByLabel('Name').fill(name)
   await page.getByLabel('Password', { exact: true }).fill(password)
+  await page.getByLabel(/^Code of your second factor/).fill(code)
   await page.getByRole('button', { name: 'Sign in' }).click()
 }
 

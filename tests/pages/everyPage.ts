@@ -40,7 +40,7 @@ const PAGES: readonly Shown[] = [
   { name: 'model', as: 'physician', path: '/models/smouldering-points', status: 200 },
   { name: 'response', as: 'administrator', path: '/models/response', status: 200 },
   { name: 'no-such-rule', as: 'navigator', path: '/rules/no-such-rule', status: 404 },
-  { name: 'account', as: 'navigator', path: '/account', status: 200 },
+  { name: 'account', as: 'physician', path: '/account', status: 200 },
   { name: 'accounts', as: 'administrator', path: '/accounts', status: 200 },
   { name: 'system', as: 'administrator', path: '/system', status: 200 },
   { name: 'refused', as: 'quality', path: '/list', status: 403 },

@@ -18,6 +18,7 @@ import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
 import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
+import { secondFactor } from './secondFactor.ts'
 import { sources } from './sources.ts'
 import { walk } from './walk.ts'
 
@@ -51,6 +52,7 @@ brokenUpload(clinic)
 sources(clinic)
 merges(clinic)
 health(clinic)
+secondFactor(clinic)
 doors(clinic)
 walk(clinic)
 everyAnswer(clinic)

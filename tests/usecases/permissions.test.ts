@@ -43,6 +43,8 @@ const PROPOSE: readonly Who[] = ['physician', 'console']
 const PUBLISH: readonly Who[] = ['administrator', 'console']
 const SOURCES: readonly Who[] = ['physician', 'administrator', 'console']
 const PROFILE = { source: 'tests', decimalSign: 'comma' }
+const OWN: readonly Who[] = [...ROLES, 'console']
+const SHOWN = { password: 'a test', code: '' }
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -118,6 +120,13 @@ const ASKED: Readonly<Record<string, Asked>> = {
   endOtherSessions: { roles: [...ROLES, 'console'], run: (call) => usecases.endOtherSessions(call) },
   giveCode: { roles: ACCOUNTS, run: (call) => usecases.giveCode(call, NOBODY) },
   unjoinAccount: { roles: ACCOUNTS, run: (call) => usecases.unjoinAccount(call, NOBODY) },
+  takeFactorAway: { roles: ACCOUNTS, run: (call) => usecases.takeFactorAway(call, NOBODY) },
+  readOwnAccount: { roles: OWN, run: (call) => usecases.readOwnAccount(call) },
+  offerSecondFactor: { roles: OWN, run: (call) => usecases.offerSecondFactor(call) },
+  setUpSecondFactor: { roles: OWN, run: (call) => usecases.setUpSecondFactor(call, { ...SHOWN, offer: 'a test' }) },
+  turnOffSecondFactor: { roles: OWN, run: (call) => usecases.turnOffSecondFactor(call, { ...SHOWN, password: 'a test with many words' }) },
+  makeRecoveryCodes: { roles: OWN, run: (call) => usecases.makeRecoveryCodes(call, SHOWN) },
+  changePassword: { roles: OWN, run: (call) => usecases.changePassword(call, { ...SHOWN, chosen: 'nine lamps by the harbour' }) },
   demonstrationAccounts: { roles: ACCOUNTS, run: (call) => usecases.demonstrationAccounts(call) },
   fillDemonstration: { roles: ['console'], run: (call) => usecases.fillDemonstration(call, { patients: 1, years: 1, seed: 1 }), unlogged: true },
   makeBackup: {
@@ -145,6 +154,8 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   renewStandings: 'answers a number, and keeps what every view would work out',
   renewApart: 'does the same in another process',
   clinicDay: 'reads the calendar',
+  factorPolicy: 'reads a setting',
+  isPolicyKnown: 'reads the same setting when the program starts',
   consoleCall: 'names who calls',
   isDemonstration: 'is said on every page',
   headPlace: 'reads where a head is to go',

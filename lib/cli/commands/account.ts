@@ -1,5 +1,5 @@
 import { ROLES } from '../../access/index.ts'
-import { addAccount, disableAccount, giveCode, unjoinAccount } from '../../usecases/index.ts'
+import { addAccount, disableAccount, giveCode, takeFactorAway, unjoinAccount } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { readWords, textOf, WrongWords } from '../words.ts'
 
@@ -63,6 +63,19 @@ export const accountUnjoin: Command = {
     const outcome = await unjoinAccount(await call(), { name: words[0] ?? '' })
     if (!outcome.ok) throw new Error(outcome.reason)
     terminal.out(`Account ${words[0]} is no longer joined to single sign-on; its sessions have ended.\n`)
+    return 0
+  },
+}
+
+export const accountResetFactor: Command = {
+  words: ['account', 'reset-factor'],
+  usage: 'NAME',
+  does: 'takes a lost second factor away from an account, with its recovery codes; its sessions end at once',
+  async run(args, { terminal, call }) {
+    const { words } = readWords(args, {}, { min: 1, max: 1, called: 'NAME' })
+    const outcome = await takeFactorAway(await call(), { name: words[0] ?? '' })
+    if (!outcome.ok) throw new Error(outcome.reason)
+    terminal.out(`Account ${words[0]} has no second factor any more; its sessions have ended.\n`)
     return 0
   },
 }

@@ -1,5 +1,5 @@
 import type { Command } from '../command.ts'
-import { accountAdd, accountDisable, accountJoin, accountUnjoin } from './account.ts'
+import { accountAdd, accountDisable, accountJoin, accountResetFactor, accountUnjoin } from './account.ts'
 import { backup, backupKey, backupVerify } from './backup.ts'
 import { demo } from './demo.ts'
 import { health } from './health.ts'
@@ -53,5 +53,6 @@ export const COMMANDS: readonly Command[] = [
   accountDisable,
   accountJoin,
   accountUnjoin,
+  accountResetFactor,
   demo,
 ]

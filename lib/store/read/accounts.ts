@@ -1,4 +1,4 @@
-import type { Role } from '../../access/index.ts'
+import type { Role, SignInMeans } from '../../access/index.ts'
 import type { Connection } from '../connection.ts'
 
 /** An account as stored. Times are UTC, ISO 8601. */
@@ -41,13 +41,14 @@ export interface StoredSession {
   readonly lastSeenAt: string
   readonly endedAt: string | null
   readonly address: string | null
+  readonly means: SignInMeans
   readonly accountId: number
   readonly name: string
   readonly role: Role
   readonly disabledAt: string | null
 }
 
-const SESSION = `SELECT session.id, session.created_at AS createdAt, last_seen_at AS lastSeenAt, ended_at AS endedAt, address,
+const SESSION = `SELECT session.id, session.created_at AS createdAt, last_seen_at AS lastSeenAt, ended_at AS endedAt, address, means,
   account.id AS accountId, name, role, disabled_at AS disabledAt FROM session JOIN account ON account.id = session.account_id`
 
 /** The session of this id; null where there is none. */

@@ -1,4 +1,4 @@
-import type { Role } from '../../access/index.ts'
+import type { Role, SignInMeans } from '../../access/index.ts'
 import type { Connection } from '../connection.ts'
 import type { EndedBecause, StoredAccount } from '../read/accounts.ts'
 import { insertSql } from './insert.ts'
@@ -49,11 +49,12 @@ export interface NewSession {
   readonly accountId: number
   readonly at: string
   readonly address: string | null
+  readonly means: SignInMeans
 }
 
 /** Opens a session, and clears what failed before. */
-export function insertSession({ statement }: Connection, { id, accountId, at, address }: NewSession): void {
-  statement(insertSql('session', ['id', 'account_id', 'created_at', 'last_seen_at', 'address'])).run(id, accountId, at, at, address)
+export function insertSession({ statement }: Connection, { id, accountId, at, address, means }: NewSession): void {
+  statement(insertSql('session', ['id', 'account_id', 'created_at', 'last_seen_at', 'address', 'means'])).run(id, accountId, at, at, address, means)
   statement('UPDATE account SET failures = 0, wait_until = NULL, last_sign_in_at = ? WHERE id = ?').run(at, accountId)
 }
 

@@ -1,10 +1,10 @@
 import { timingSafeEqual } from 'node:crypto'
-import { passwordProblem } from '../../access/index.ts'
 import type { StoredAccount } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { countFailedTry, mustWait } from '../sessions/failedTry.ts'
 import { hashPassword } from '../sessions/passwordHash.ts'
 import { digestOf, plainCode } from '../sessions/token.ts'
+import { choiceProblem } from './triedFirst.ts'
 
 export const CODE_REFUSED =
   'The name or the code is not right, the code is older than 72 hours or was used, or there were too many tries: then wait a while.'
@@ -26,7 +26,8 @@ export async function activate(
   given: { readonly name: string; readonly code: string; readonly password: string },
 ): Promise<Outcome<null>> {
   const name = given.name.normalize('NFKC').trim()
-  const problem = passwordProblem(given.password, name)
+  // Always as long as without a second factor: whether there is one is told to nobody who is not signed in.
+  const problem = await choiceProblem(given.password, name, 'alone')
   if (problem !== null) return { ok: false, kind: 'invalid', reason: problem }
   const passwordHash = await hashPassword(given.password)
   const known = call.store.reader.account(name)
@@ -34,7 +35,7 @@ export async function activate(
   return call.store.record<Outcome<null>>({ actor, now: call.now }, (tx) => {
     const account = tx.account(name)
     if (!isCode(account, given.code, call.now)) {
-      if (account !== null) countFailedTry(tx, account, call.now)
+      countFailedTry(tx, account, { at: call.now, address: call.actor.address })
       return { value: { ok: false, kind: 'not-allowed', reason: CODE_REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
     }
     tx.setPassword(account.id, passwordHash)

@@ -8,7 +8,8 @@ type Refusal = Extract<Outcome<never>, { ok: false }>
 /** What a change of an account leads to, told inside its transaction: an answer with its log rows, or why it cannot be done. */
 export type AccountChange<T> = { readonly value: T; readonly events: readonly TrailEvent[] } | Refusal
 
-class NotChanged extends Error {
+/** Thrown inside a change, so that nothing of it is kept. */
+export class NotChanged extends Error {
   readonly refusal: Refusal
 
   constructor(refusal: Refusal) {

@@ -14,9 +14,10 @@ export async function listAccounts(call: Call): Promise<Outcome<readonly Account
   const refused = await refusedUnlessMay(call, 'accounts.manage', 'accounts')
   if (refused !== null) return refused
   const { reader } = call.store
-  const { accounts, sessions } = reader.atOnce(() => ({
+  const { accounts, sessions, withFactor } = reader.atOnce(() => ({
     accounts: reader.accounts().map((account) => ({ ...account, joined: reader.identityOf(account.id) !== null })),
     sessions: openSessions(reader, call.now),
+    withFactor: reader.accountsWithFactor(),
   }))
   const own = call.actor.sessionHash
   const value = accounts.map((account) => ({
@@ -24,6 +25,7 @@ export async function listAccounts(call: Call): Promise<Outcome<readonly Account
     role: account.role,
     state: stateOf(account, account.joined),
     joined: account.joined,
+    hasSecondFactor: withFactor.has(account.id),
     createdAt: account.createdAt,
     lastSignInAt: account.lastSignInAt,
     sessions: sessions

@@ -23,7 +23,7 @@ export async function presentCode(call: Call, given: { readonly name: string; re
   const actor = { ...call.actor, name: known?.name ?? '(unknown name)' }
   return call.store.record<Outcome<PresentedCode>>({ actor, now: call.now }, (tx) => {
     const account = tx.account(name)
-    if (account !== null) countFailedTry(tx, account, call.now)
+    countFailedTry(tx, account, { at: call.now, address: call.actor.address })
     return { value: { ok: false, kind: 'not-allowed', reason: CODE_REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
   })
 }

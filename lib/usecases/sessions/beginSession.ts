@@ -8,7 +8,7 @@ import { digestOf, randomToken } from './token.ts'
 export function beginSession(tx: Tx, account: StoredAccount, at: string, address: string | null): { sessionId: string; id: string } {
   const sessionId = randomToken()
   const id = digestOf(sessionId)
-  tx.insertSession({ id, accountId: account.id, at, address })
+  tx.insertSession({ id, accountId: account.id, at, address, means: 'provider' })
   tx.setFailures(account.id, account.failures, account.waitUntil)
   return { sessionId, id }
 }

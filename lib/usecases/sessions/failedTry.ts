@@ -1,15 +1,36 @@
-import { signInWaitSeconds } from '../../access/index.ts'
-import type { StoredAccount, Tx } from '../../store/index.ts'
+import { ADDRESS_WINDOW_MS, MOST_FAILURES_OF_ADDRESS, signInWaitSeconds } from '../../access/index.ts'
+import type { Reader, StoredAccount, Tx } from '../../store/index.ts'
+
+/** When and from where something was tried; the address is null where the connection told none. */
+export interface TriedFrom {
+  /** UTC, ISO 8601. */
+  readonly at: string
+  readonly address: string | null
+}
 
 /** Must the next try on this account still wait at `now` (UTC, ISO 8601)? */
 export function mustWait(account: StoredAccount, now: string): boolean {
   return account.waitUntil !== null && account.waitUntil > now
 }
 
-/** Counts a failed try and sets the wait it earns. A try during a wait counts nothing, so that nobody can lengthen another person's wait at will. */
-export function countFailedTry(tx: Tx, account: StoredAccount, now: string): void {
-  if (mustWait(account, now)) return
+function windowBegan(at: string): string {
+  return new Date(Date.parse(at) - ADDRESS_WINDOW_MS).toISOString()
+}
+
+/** Did so many tries from this address fail lately that a password alone signs nobody in from there? */
+export function addressMustWait(reader: Reader, { at, address }: TriedFrom): boolean {
+  return address !== null && reader.failuresOfAddress(address, windowBegan(at)) >= MOST_FAILURES_OF_ADDRESS
+}
+
+/**
+ * Counts a failed try for its address, and for the account, where there is one, with the wait it earns. During the wait of either it counts nothing
+ * there, so that nobody can lengthen another person's wait at will.
+ */
+export function countFailedTry(tx: Tx, account: StoredAccount | null, tried: TriedFrom): void {
+  const { at, address } = tried
+  if (address !== null && address !== '' && !addressMustWait(tx, tried)) tx.insertFailedTry(address, at, windowBegan(at))
+  if (account === null || mustWait(account, at)) return
   const failures = account.failures + 1
   const seconds = signInWaitSeconds(failures)
-  tx.setFailures(account.id, failures, seconds === 0 ? null : new Date(Date.parse(now) + seconds * 1000).toISOString())
+  tx.setFailures(account.id, failures, seconds === 0 ? null : new Date(Date.parse(at) + seconds * 1000).toISOString())
 }

@@ -1,4 +1,4 @@
-import { type Role, TOUCH_MS } from '../../access/index.ts'
+import { type Role, type SignInMeans, TOUCH_MS } from '../../access/index.ts'
 import type { Store } from '../../store/index.ts'
 import { holds } from './openSessions.ts'
 import { digestOf } from './token.ts'
@@ -8,6 +8,8 @@ export interface OpenSession {
   readonly role: Role
   /** SHA-256 of what the browser holds, as the log keeps it. */
   readonly sessionHash: string
+  /** What has been shown in it by now. */
+  readonly means: SignInMeans
 }
 
 /**
@@ -18,5 +20,5 @@ export async function readSession(store: Store, sessionId: string, { now }: { re
   const session = store.reader.session(digestOf(sessionId))
   if (session === null || !holds(session, now.toISOString())) return null
   if (now.getTime() - Date.parse(session.lastSeenAt) >= TOUCH_MS) void store.touchSession(session.id, now.toISOString()).catch(() => undefined)
-  return { name: session.name, role: session.role, sessionHash: session.id }
+  return { name: session.name, role: session.role, sessionHash: session.id, means: session.means }
 }

@@ -1,9 +1,8 @@
 import type { Role } from '../../access/index.ts'
-import type { Store, StoredAccount, Tx } from '../../store/index.ts'
+import type { Store, StoredAccount } from '../../store/index.ts'
 import type { Actor } from '../../trail/index.ts'
 import type { Outcome } from '../call.ts'
-import { countFailedTry, mustWait } from './failedTry.ts'
-import { isPassword } from './passwordHash.ts'
+import { prove, type Weighed, weigh } from './proof.ts'
 import { digestOf, randomToken } from './token.ts'
 
 /** When and from where somebody signs in. */
@@ -20,38 +19,28 @@ export interface SignedInSession {
   readonly role: Role
 }
 
-/** One sentence for every refusal: an unknown name, a wrong password, a disabled account and a wait all answer alike. */
-const REFUSED = 'The name or the password is not right, or there were too many tries: then wait a while and try again.'
+/** One sentence for every refusal: an unknown name, a wrong password, a wrong or missing code, a disabled account and a wait all answer alike. */
+const REFUSED = 'The name, the password or the code is not right, or there were too many tries: then wait a while and try again.'
 
 /** What was typed may be a password or a patient's name by mistake, so a name that is no account's is not written down. */
 const UNKNOWN = '(unknown name)'
 
 /**
- * Signs in with a password. Waits grow with failures and are kept in the database. Refused as `not-allowed` in the same words whatever was wrong;
- * `unavailable` when the log row cannot be written: then nobody is signed in.
+ * Signs in with a password, and a code where the account has a second factor; a code that is not asked for counts nothing. Waits grow with failures and
+ * are kept in the database. Refused as `not-allowed` in the same words whatever was wrong; `unavailable` when the log row cannot be written: then nobody
+ * is signed in.
  */
 export async function signIn(
   store: Store,
-  given: { readonly name: string; readonly password: string },
+  given: { readonly name: string; readonly password: string; readonly code?: string },
   { now, requestId, address }: SignInFacts,
 ): Promise<Outcome<SignedInSession>> {
-  const name = given.name.normalize('NFKC').trim()
   const at = now.toISOString()
-  const known = store.reader.account(name)
-  const matches = await isPassword(known?.disabledAt === null ? known.passwordHash : null, given.password)
+  const weighed = await weigh(store, given.name.normalize('NFKC').trim(), { password: given.password, code: given.code ?? '' })
+  const actor: Actor = { name: weighed.known?.name ?? UNKNOWN, role: 'none', sessionHash: null, address, requestId }
   const sessionId = randomToken()
-  const id = digestOf(sessionId)
-  // Told afresh inside the transaction: other tries may have failed, or the account been disabled, while the password was hashed.
-  const decide = (tx: Tx): StoredAccount | null => {
-    const account = tx.account(name)
-    const holds = matches && account !== null && account.disabledAt === null && account.passwordHash === known?.passwordHash && !mustWait(account, at)
-    if (holds) tx.insertSession({ id, accountId: account.id, at, address })
-    else if (account !== null) countFailedTry(tx, account, at)
-    return holds ? account : null
-  }
-  const actor: Actor = { name: known?.name ?? UNKNOWN, role: 'none', sessionHash: null, address, requestId }
   try {
-    const account = await recordSignIn(store, actor, at, id, decide)
+    const account = await recordSignIn(store, actor, at, digestOf(sessionId), weighed)
     if (account === null) return { ok: false, kind: 'not-allowed', reason: REFUSED }
     return { ok: true, value: { sessionId, name: account.name, role: account.role } }
   } catch {
@@ -59,13 +48,17 @@ export async function signIn(
   }
 }
 
-function recordSignIn(store: Store, actor: Actor, at: string, id: string, decide: (tx: Tx) => StoredAccount | null): Promise<StoredAccount | null> {
-  return store.record({ actor, now: at }, (tx) => {
-    const account = decide(tx)
+function recordSignIn(store: Store, actor: Actor, at: string, id: string, weighed: Weighed): Promise<StoredAccount | null> {
+  const { address } = actor
+  return store.record<StoredAccount | null>({ actor, now: at }, (tx) => {
+    const proof = prove(tx, weighed, { at, address })
+    if (proof === null) return { value: null, events: [{ action: 'sign-in', outcome: 'failure' }] }
+    const { account, means, events } = proof
+    tx.insertSession({ id, accountId: account.id, at, address, means })
     return {
       value: account,
-      events: [{ action: 'sign-in', outcome: account === null ? 'failure' : 'success' }],
-      ...(account === null ? {} : { actor: { ...actor, role: account.role, sessionHash: id } }),
+      events: [{ action: 'sign-in', outcome: 'success' }, ...events],
+      actor: { ...actor, role: account.role, sessionHash: id },
     }
   })
 }

@@ -24,7 +24,7 @@ test('the right password signs in, and the log says who and in which session', a
   expect([name, role]).toEqual(['nurse', 'navigator'])
   const session = await readSession(fresh.store, sessionId, { now: new Date(later(1)) })
   const hash = createHash('sha256').update(sessionId).digest('hex')
-  expect(session).toEqual({ name: 'nurse', role: 'navigator', sessionHash: hash })
+  expect(session).toEqual({ name: 'nurse', role: 'navigator', sessionHash: hash, means: 'password' })
   const { rows } = fresh.store.reader.trailPage({ actor: null, limit: 1, offset: 0 })
   expect(rows[0]).toMatchObject({ actor: 'nurse', role: 'navigator', sessionHash: hash, address: '127.0.0.1', action: 'sign-in', outcome: 'success' })
 })
