@@ -25,6 +25,8 @@ export const WAYS: readonly Way[] = [
   { to: '/intake', says: 'Intake', needs: 'intake.write' },
   { to: '/held', says: 'Held rows', needs: 'held.read' },
   { to: '/merges', says: 'Merges', needs: 'patient.merge' },
+  { to: '/emergency', says: 'Emergency view', needs: 'emergency.open' },
+  { to: '/emergency/views', says: 'Emergency views', needs: 'emergency.acknowledge' },
   { to: '/sources', says: 'Sources', needs: 'sources.read' },
   { to: '/rules', says: 'Rules', needs: 'rules.read' },
   { to: '/plan', says: 'Plan', needs: 'plan.read' },

@@ -1,6 +1,8 @@
 import 'server-only'
 import {
   type AccountView,
+  countEmergencies,
+  type EmergencyViewsPage,
   type FileReport,
   type Health,
   type HeldDetailView,
@@ -8,21 +10,27 @@ import {
   heldPage as heldOfQueue,
   type ListPage,
   type ListQuery,
+  type LogReviewsPage,
   listAccounts,
   listMappings,
+  logChoices,
   type MappingView,
   type MergesPage,
   type ModelView,
+  type OpenedPatient,
   type Outcome,
   type OwnAccountView,
+  type OwnEmergency,
   openHeld,
   openPatientAt,
+  ownEmergencies,
   ownSessions,
-  type PatientView,
   type PlanPage,
   type RulesIndex,
   type RuleView,
+  readEmergencies,
   readHealth,
+  readLogReviews,
   readMerges,
   readModel,
   readOwnAccount,
@@ -38,7 +46,7 @@ import {
   type SourceInList,
   type SourceView,
   showList,
-  type TrailRowView,
+  type TrailPage,
   type Trial,
 } from '../../lib/usecases/index.ts'
 import { ask, askOwn } from './ask.ts'
@@ -46,7 +54,7 @@ import { ask, askOwn } from './ask.ts'
 /** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
 
-export const patientPage = (address: string): Promise<Outcome<PatientView>> => ask((call) => openPatientAt(call, address))
+export const patientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => openPatientAt(call, address))
 
 export const heldPage = (page: number): Promise<Outcome<HeldPageView>> => ask((call) => heldOfQueue(call, page))
 
@@ -66,8 +74,17 @@ export const sourcePage = (source: string): Promise<Outcome<SourceView>> => ask(
 
 export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan(call))
 
-export const logPage = (page: number): Promise<Outcome<{ rows: readonly TrailRowView[]; pages: number; scope: 'own' | 'all' }>> =>
-  ask((call) => readTrail(call, page))
+export const emergencyPage = (): Promise<Outcome<readonly OwnEmergency[]>> => ask((call) => ownEmergencies(call))
+
+export const emergencyViewsPage = (): Promise<Outcome<EmergencyViewsPage>> => ask((call) => readEmergencies(call))
+
+export const emergenciesWaiting = (): Promise<Outcome<number>> => ask((call) => countEmergencies(call))
+
+export const logPage = (before: number | null): Promise<Outcome<TrailPage>> => ask((call) => readTrail(call, before))
+
+export const logChoicesPart = (): Promise<Outcome<{ people: readonly string[]; actions: readonly string[] }>> => ask((call) => logChoices(call))
+
+export const logReviewsPage = (): Promise<Outcome<LogReviewsPage>> => ask((call) => readLogReviews(call))
 
 export const accountsPage = (): Promise<Outcome<readonly AccountView[]>> => ask((call) => listAccounts(call))
 

@@ -1,69 +1,60 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { z } from 'zod'
+import { may } from '../../lib/access/index.ts'
 import { NotShown } from '../_parts/NotShown.tsx'
-import { TableHead } from '../_parts/TableHead.tsx'
-import { instantText, words } from '../_parts/words.ts'
-import { logPage } from '../_server/pages.ts'
+import { counted } from '../_parts/words.ts'
+import { askTheLog } from '../_server/logActs.ts'
+import { logChoicesPart, logPage } from '../_server/pages.ts'
+import { signedIn } from '../_server/session.ts'
+import { AskLog } from './AskLog.tsx'
 import { Export } from './Export.tsx'
+import { LogRows } from './LogRows.tsx'
+import { Waiting } from './Waiting.tsx'
 
 export const metadata: Metadata = { title: 'Log' }
 
-const PAGE = z.coerce.number().int().min(1).max(10_000_000).catch(1)
+const BEFORE = z.coerce.number().int().min(1).max(Number.MAX_SAFE_INTEGER).nullable().catch(null)
 
 interface Props {
-  readonly searchParams: Promise<{ readonly page?: string }>
+  readonly searchParams: Promise<{ readonly before?: string }>
 }
 
-/** Who did what: own entries, or everyone's for quality and administrator. Reading it is an entry too. */
+/** Who did what: own entries, or everyone's for quality and administrator, who can ask it too. Reading it is an entry too. */
 export default async function Page({ searchParams }: Props) {
-  const page = PAGE.parse((await searchParams).page)
-  const outcome = await logPage(page)
+  const before = BEFORE.parse((await searchParams).before ?? null)
+  const outcome = await logPage(before)
   if (!outcome.ok) return <NotShown refusal={outcome} />
-  const { rows, pages, scope } = outcome.value
+  const { rows, total, next, scope } = outcome.value
+  const role = (await signedIn())?.role ?? null
+  const choices = scope === 'all' ? await logChoicesPart() : null
   return (
     <>
       <h1>{scope === 'all' ? 'Log' : 'Your entries in the log'}</h1>
+      {scope === 'all' && <Waiting acknowledges={may(role, 'emergency.acknowledge').allowed} />}
       <p className="soft">
-        Latest first. Entries are never changed, and none younger than six years is removed; each carries the hash of the one before it. This look is
-        an entry as well.
+        Entries are never changed, and none younger than six years is removed; each carries the hash of the one before it. This look is an entry as
+        well, and so is every question.
       </p>
       {scope === 'all' && <Export />}
-      <table className="table stacked">
-        <TableHead columns={['Number', 'When', 'Who', 'Role', 'Action', 'Outcome', 'What']} />
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.sequence}>
-              <td className="number">{row.sequence}</td>
-              <td>{instantText(row.at)}</td>
-              <td data-label="Who">
-                <bdi>{row.actor}</bdi>
-              </td>
-              <td data-label="Role">{row.role}</td>
-              <td data-label="Action">{words(row.action)}</td>
-              <td data-label="Outcome">{row.outcome}</td>
-              <td>
-                <bdi>{row.says}</bdi>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <nav className="turn" aria-label="Pages of the log">
-        {page > 1 && (
-          <Link href={`/log?page=${page - 1}`} prefetch={false}>
-            Later entries
-          </Link>
-        )}
-        <span className="soft">
-          Page {page} of {pages}
-        </span>
-        {page < pages && (
-          <Link href={`/log?page=${page + 1}`} prefetch={false}>
-            Earlier entries
-          </Link>
-        )}
-      </nav>
+      {choices?.ok && <AskLog ask={askTheLog} {...choices.value} patientBy={role === 'quality' ? 'Pseudonym' : 'Patient number'} />}
+      <section aria-labelledby="entries">
+        <h2 id="entries">Latest entries</h2>
+        <p className="soft">{counted(total, 'entry', 'entries')} in all.</p>
+        <LogRows rows={rows} />
+        <nav className="turn" aria-label="Pages of the log">
+          {before !== null && (
+            <Link href="/log" prefetch={false}>
+              Latest entries
+            </Link>
+          )}
+          {next !== null && (
+            <Link href={`/log?before=${next}`} prefetch={false}>
+              Earlier entries
+            </Link>
+          )}
+        </nav>
+      </section>
     </>
   )
 }

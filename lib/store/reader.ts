@@ -5,6 +5,7 @@ import * as arriving from './read/arrivals.ts'
 import { correctionsSince } from './read/corrections.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
+import * as emergencies from './read/emergencyViews.ts'
 import { fileBytes, fileChunks } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
@@ -13,6 +14,7 @@ import * as heldGroups from './read/heldGroups.ts'
 import { loadHistory } from './read/history.ts'
 import * as identities from './read/identities.ts'
 import * as logRanges from './read/logRanges.ts'
+import { firstEntryAt, logReviews } from './read/logReviews.ts'
 import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
@@ -30,6 +32,7 @@ import { inSnapshot } from './read/snapshot.ts'
 import * as sources from './read/sources.ts'
 import * as standings from './read/standings.ts'
 import * as trail from './read/trail.ts'
+import * as questions from './read/trailQuestion.ts'
 
 /** Every question the database answers, on one connection. Synchronous; each answer is read at one moment. */
 export function readerOf(connection: Connection) {
@@ -99,6 +102,13 @@ export function readerOf(connection: Connection) {
     waitingWithText: (mapping: sources.StoredMapping) => mapped.waitingWithText(connection, mapping),
     mappingReach: (mappingId: number) => mapped.mappingReach(connection, mappingId),
     versionsOfRow: (kind: 'results' | 'course', row: sources.MappedRow) => mapped.versionsOfRow(connection, kind, row),
+    emergency: (id: number) => emergencies.emergencyById(connection, id),
+    emergenciesOfSession: (openedBy: string, sessionHash: string) => emergencies.emergenciesOfSession(connection, openedBy, sessionHash),
+    emergenciesWaiting: () => emergencies.emergenciesWaiting(connection),
+    countEmergenciesWaiting: () => emergencies.countEmergenciesWaiting(connection),
+    emergenciesAcknowledged: (count: number) => emergencies.emergenciesAcknowledged(connection, count),
+    openedInEmergency: (emergencyId: number) => emergencies.openedInEmergency(connection, emergencyId),
+    sessionEndedAt: (sessionHash: string) => emergencies.sessionEndedAt(connection, sessionHash),
     setting: (key: string) => settings.settingOf(connection, key),
     arrivals: () => arriving.arrivals(connection),
     beganAt: () => arriving.beganAt(connection),
@@ -124,6 +134,11 @@ export function readerOf(connection: Connection) {
     trailHashAt: (sequence: number) => trail.trailHashAt(connection, sequence),
     logRanges: () => logRanges.logRanges(connection),
     databaseId: () => logRanges.databaseId(connection),
+    askTrail: (question: questions.TrailQuestion, limit: number) => questions.askTrail(connection, question, limit),
+    failuresBy: (period: Pick<questions.TrailQuestion, 'from' | 'to' | 'actor'>, limit: number) => questions.failuresBy(connection, period, limit),
+    trailActors: () => questions.trailActors(connection),
+    logReviews: () => logReviews(connection),
+    firstEntryAt: () => firstEntryAt(connection),
   }
 }
 

@@ -6,6 +6,7 @@ import type { FileCounts, RefusedRow } from './read/files.ts'
 import type { HeldRow } from './read/held.ts'
 import type { HeldChoice } from './read/heldChoices.ts'
 import type { LogRange } from './read/logRanges.ts'
+import type { StoredLogReview } from './read/logReviews.ts'
 import type { MappedRow } from './read/sources.ts'
 import { readerOf } from './reader.ts'
 import type { NewDecision } from './rows/decision.ts'
@@ -14,11 +15,13 @@ import type { StandingRow } from './rows/standing.ts'
 import * as accounts from './write/accounts.ts'
 import * as changes from './write/changes.ts'
 import * as decisions from './write/decisions.ts'
+import * as emergencies from './write/emergencyViews.ts'
 import * as files from './write/files.ts'
 import * as held from './write/held.ts'
 import * as heldChoices from './write/heldChoices.ts'
 import * as identities from './write/identities.ts'
 import * as logRanges from './write/logRanges.ts'
+import { insertLogReview } from './write/logReviews.ts'
 import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
@@ -58,6 +61,10 @@ export function txOf(connection: Connection) {
     insertMerge: (merge: merges.NewMerge) => merges.insertMerge(connection, merge),
     decideMerge: (decision: merges.MergeDecision) => merges.decideMerge(connection, decision),
     endMerge: (end: merges.MergeEnd) => merges.endMerge(connection, end),
+    insertEmergency: (view: emergencies.NewEmergency) => emergencies.insertEmergency(connection, view),
+    endEmergency: (id: number, at: string) => emergencies.endEmergency(connection, id, at),
+    acknowledgeEmergency: (acknowledgement: emergencies.Acknowledgement) => emergencies.acknowledgeEmergency(connection, acknowledgement),
+    insertLogReview: (review: Omit<StoredLogReview, 'id'>) => insertLogReview(connection, review),
     removeStanding: (patientId: string) => standing.removeStanding(connection, patientId),
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),

@@ -31,15 +31,27 @@ const merge = ({ mergeId, patientId, before, after }: Merged): Partial<About> =>
 
 const choice = ({ patientId, heldId }: ChosenPatient): Partial<About> => ({ patientId, object: `held row ${heldId}` })
 
+/** HL7 v3 PurposeOfUse (from memory): emergency treatment. */
+const EMERGENCY = 'ETREAT'
+
+const emergency = ({ emergencyId, patientId }: { readonly emergencyId: number; readonly patientId: string }): Partial<About> => ({
+  patientId,
+  object: `emergency view ${emergencyId}`,
+})
+
 const mapping = ({ mappingId }: { readonly mappingId: number }): Partial<About> => ({ object: `mapping ${mappingId}` })
 
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
   'sign-in': ({ outcome }) => ({ outcome }),
   'sign-out': () => ({}),
-  'access-refused': ({ object }) => ({ outcome: 'failure', object }),
+  'access-refused': ({ object, patientId = null }) => ({ outcome: 'failure', object, patientId }),
   'list-shown': () => ({ object: 'review list' }),
   'list-exported': () => ({ object: 'review list' }),
-  'patient-opened': ({ patientId }) => ({ patientId, object: 'patient' }),
+  'patient-opened': ({ patientId, emergencyId }) => ({ patientId, object: 'patient', ...(emergencyId === undefined ? {} : { purpose: EMERGENCY }) }),
+  'emergency-opened': (event) => ({ ...emergency(event), purpose: EMERGENCY, afterHash: event.after }),
+  'emergency-ended': (event) => ({ ...emergency(event), purpose: EMERGENCY }),
+  'emergency-acknowledged': (event) => ({ ...emergency(event), beforeHash: event.before, afterHash: event.after }),
+  'emergency-views-shown': () => ({ object: 'emergency views' }),
   intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),
   'listener-started': ({ at }) => ({ object: `listener ${at}` }),
@@ -97,11 +109,12 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'backup-begun': () => ({ object: 'backup' }),
   'backup-made': ({ outcome, sha256 }) => ({ outcome, object: 'backup', afterHash: sha256 }),
   restored: ({ sha256 }) => ({ object: 'database', beforeHash: sha256 }),
-  'log-read': () => ({ object: 'log' }),
   'log-exported': () => ({ object: 'log' }),
   'log-head-sent': ({ outcome }) => ({ outcome, object: 'log head' }),
   'log-verified': ({ firstBad }) => ({ outcome: firstBad === null ? 'success' : 'failure', object: 'log' }),
   'log-retired': ({ first, last, fileSha256 }) => ({ object: `log entries ${first} to ${last}`, afterHash: fileSha256 }),
+  'log-read': ({ asked }) => ({ object: 'log', patientId: asked?.patientId ?? null }),
+  'log-reviewed': ({ reviewId, after }) => ({ object: `review of the log ${reviewId}`, afterHash: after }),
   'demonstration-filled': () => ({ object: 'database' }),
 }
 

@@ -81,15 +81,43 @@ export type ProviderSignIn =
       readonly identity?: string
     }
 
+/** What the log can be asked: all of it, to whom a patient was shown, what somebody was shown, what failed, and emergency views. */
+export const LOG_QUESTIONS = ['every-entry', 'who-opened', 'what-opened', 'failures', 'emergency-views'] as const
+
+/** What somebody asked the log: the question as it was understood, never the text that was typed. */
+export interface LogAsked {
+  readonly question: (typeof LOG_QUESTIONS)[number]
+  /** Whom the question was about; null where what was typed is nobody's. Absent where no patient was asked for. */
+  readonly patientId?: string | null
+  readonly person?: string
+  readonly only?: string
+  readonly from?: Day
+  readonly to?: Day
+}
+
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
   | { readonly action: 'sign-in'; readonly outcome: 'success' | 'failure' }
   | ({ readonly action: 'sign-in' } & ProviderSignIn)
   | { readonly action: 'sign-out' }
-  | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string }
+  /** Whose closed record it was, where that is known; absent elsewhere. */
+  | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string; readonly patientId?: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
   | { readonly action: 'list-exported'; readonly patients: readonly string[] }
-  | { readonly action: 'patient-opened'; readonly patientId: string }
+  /** With the number of the emergency view that opened a closed record; absent for a patient who is followed. */
+  | { readonly action: 'patient-opened'; readonly patientId: string; readonly emergencyId?: number }
+  /** Its reason is a person's free text and stays with the view; its digest stands for it here. */
+  | { readonly action: 'emergency-opened'; readonly emergencyId: number; readonly patientId: string; readonly until: string; readonly after: string }
+  | { readonly action: 'emergency-ended'; readonly emergencyId: number; readonly patientId: string }
+  | {
+      readonly action: 'emergency-acknowledged'
+      readonly emergencyId: number
+      readonly patientId: string
+      readonly before: string
+      readonly after: string
+    }
+  /** Which emergency views were shown with their reasons. */
+  | { readonly action: 'emergency-views-shown'; readonly emergencyIds: readonly number[] }
   | {
       readonly action: 'intake'
       readonly fileId: number
@@ -240,7 +268,6 @@ export type TrailEvent =
       readonly sessionsEnded: number
       readonly codesEnded: number
     }
-  | { readonly action: 'log-read'; readonly scope: 'own' | 'all' }
   /** Entries by their numbers, and how their patients were told. */
   | { readonly action: 'log-exported'; readonly from: number; readonly to: number; readonly patients: 'numbers' | 'pseudonyms' | 'nobody' }
   /** Which head went, and to what kind of place: a file, or a syslog server over UDP or TCP. */
@@ -260,6 +287,15 @@ export type TrailEvent =
       readonly previousHash: string
       readonly lastHash: string
       readonly fileSha256: string
+    }
+  | { readonly action: 'log-read'; readonly scope: 'own' | 'all'; readonly asked?: LogAsked }
+  | {
+      readonly action: 'log-reviewed'
+      readonly reviewId: number
+      readonly from: Day
+      readonly to: Day
+      readonly ownEntries: number
+      readonly after: string
     }
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

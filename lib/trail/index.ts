@@ -2,9 +2,19 @@
 export { auditEventOf, type PatientsTold } from './auditEvent.ts'
 export { canonicalJson } from './canonical.ts'
 export { chainHash, FIRST_PREVIOUS, follows, NO_HEAD, nextRow, type TrailHead, verifyChain } from './chain.ts'
-export { type Actor, type Decided, PROVIDER_REFUSALS, type ProviderRefusal, type TrailAction, type TrailEvent } from './event.ts'
+export {
+  type Actor,
+  type Decided,
+  LOG_QUESTIONS,
+  type LogAsked,
+  PROVIDER_REFUSALS,
+  type ProviderRefusal,
+  type TrailAction,
+  type TrailEvent,
+} from './event.ts'
 export { compareHeads, type HeadsCheck, headLine, type KeptHead, type LogToCompare, readHeads } from './heads.ts'
 export { patientsNamed } from './patientsNamed.ts'
 export { type ReadEntry, readAuditEvent } from './readAuditEvent.ts'
 export type { TrailRow } from './row.ts'
-export { trailSays } from './says.ts'
+export { TRAIL_ACTIONS, trailSays } from './says.ts'
+export { SHOWING_ACTIONS, shownPatients } from './shows.ts'

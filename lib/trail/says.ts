@@ -1,4 +1,4 @@
-import type { ProviderSignIn, TrailAction, TrailEvent } from './event.ts'
+import type { LogAsked, ProviderSignIn, TrailAction, TrailEvent } from './event.ts'
 
 function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`
@@ -31,13 +31,30 @@ function byProvider(event: ProviderSignIn): string {
   return `A sign-in through single sign-on failed (${event.because}${whose}).`
 }
 
+function askedSays({ question, patientId, person, only, from, to }: LogAsked, { patients }: Telling): string {
+  const parts = [
+    patientId === null ? 'of nobody known' : patientId !== undefined && patients ? `patient ${patientId}` : null,
+    person === undefined ? null : `by ${person}`,
+    only === undefined ? null : `only ${only}`,
+    from === undefined ? null : `from ${from}`,
+    to === undefined ? null : `to ${to}`,
+  ].filter((part) => part !== null)
+  return [question.replaceAll('-', ' '), ...parts].join(', ')
+}
+
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
   'sign-in': (event) => ('by' in event ? byProvider(event) : event.outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
-  'access-refused': ({ permission, object }) => `Was refused ${permission} on ${object}.`,
+  'access-refused': ({ permission, object, patientId }, { patients }) =>
+    `Was refused ${permission} on ${object}${patients && patientId !== undefined ? ` of patient ${patientId}` : ''}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
   'list-exported': ({ patients }) => `The review list was exported as a file with ${counted(patients.length, 'patient', 'patients')}.`,
-  'patient-opened': ({ patientId }, { patients }) => (patients ? `Patient ${patientId} was opened.` : 'A patient was opened.'),
+  'patient-opened': ({ patientId, emergencyId }, { patients }) =>
+    `${patients ? `Patient ${patientId}` : 'A patient'} was opened${emergencyId === undefined ? '' : ` in emergency view ${emergencyId}`}.`,
+  'emergency-opened': (event, telling) => `Emergency view ${event.emergencyId} was opened${ofPatient(event, telling)}, until ${event.until}.`,
+  'emergency-ended': (event, telling) => `Emergency view ${event.emergencyId} was ended${ofPatient(event, telling)}.`,
+  'emergency-acknowledged': (event, telling) => `Emergency view ${event.emergencyId} was acknowledged${ofPatient(event, telling)}.`,
+  'emergency-views-shown': ({ emergencyIds }) => `${counted(emergencyIds.length, 'emergency view was', 'emergency views were')} shown with reasons.`,
   intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released, patientsAdded = 0 }) =>
     `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
     `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}` +
@@ -113,7 +130,6 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   restored: ({ headSequence, sessionsEnded, codesEnded }) =>
     `The database was restored from a backup whose log ended with entry ${headSequence}; ${counted(sessionsEnded, 'session', 'sessions')} and ` +
     `${counted(codesEnded, 'one-time code', 'one-time codes')} ended.`,
-  'log-read': ({ scope }) => (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.'),
   'log-exported': ({ from, to, patients }) => `Entries ${from} to ${to} of the log were exported, ${EXPORTED_WITH[patients]}.`,
   'log-head-sent': ({ outcome, sequence, to }) =>
     `The head of the log (entry ${sequence}) ${outcome === 'success' ? 'was sent' : 'could not be sent'} to ${HEAD_TO[to]}.`,
@@ -121,6 +137,10 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `The log was checked: ${counted(rows, 'entry', 'entries')}` +
     `${heads === 0 ? '' : ` against ${counted(heads, 'head', 'heads')} kept elsewhere`}, ${firstBad === null ? 'all fit' : `entry ${firstBad} is the first that does not fit`}.`,
   'log-retired': ({ first, last }) => `Entries ${first} to ${last} of the log were written to a file and removed here.`,
+  'log-read': ({ scope, asked }, telling) =>
+    asked === undefined ? (scope === 'own' ? 'Read the own entries of the log.' : 'Read the log.') : `Asked the log: ${askedSays(asked, telling)}.`,
+  'log-reviewed': ({ reviewId, from, to, ownEntries }) =>
+    `Review ${reviewId} of the log was recorded, from ${from} to ${to}, with ${counted(ownEntries, 'entry', 'entries')} of the own.`,
   'demonstration-filled': ({ patients, seed }) =>
     `The empty database was filled with ${counted(patients, 'invented patient', 'invented patients')} (seed ${seed}).`,
 }
@@ -133,3 +153,6 @@ export function trailSays(event: TrailEvent, telling: Telling = { patients: fals
   const say = SAYS[event.action] as (event: TrailEvent, telling: Telling) => string
   return say(event, telling)
 }
+
+/** Every action the log knows, by name. */
+export const TRAIL_ACTIONS = (Object.keys(SAYS) as TrailAction[]).toSorted()

@@ -21,4 +21,6 @@ export type Outcome<T> =
       readonly reason: string
       /** What is wrong in which field of a form, where that can be told. */
       readonly fields?: readonly { readonly field: string; readonly says: string }[]
+      /** The record is closed: whoever may can open it as an emergency view. Absent for every other refusal. */
+      readonly closed?: true
     }

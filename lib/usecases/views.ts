@@ -113,6 +113,8 @@ export interface TrailRowView {
   readonly role: string
   readonly action: string
   readonly outcome: string
+  /** Where it came from; null at the console. */
+  readonly address: string | null
   /** In words, with no clinical content. */
   readonly says: string
   /** Null where the reader may not see whom it concerned. */

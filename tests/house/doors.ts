@@ -1,7 +1,9 @@
 import type { Permission } from '../../lib/access/index.ts'
 import {
   acceptFiles,
+  acknowledgeEmergency,
   addAccount,
+  askLog,
   type Call,
   changePassword,
   changeRole,
@@ -13,6 +15,7 @@ import {
   declineMerge,
   declinePatient,
   disableAccount,
+  endEmergency,
   endMerge,
   endOtherSessions,
   endOwnSession,
@@ -27,15 +30,19 @@ import {
   makeRecoveryCodes,
   type Outcome,
   offerSecondFactor,
+  openEmergency,
   openHeld,
   openPatientAt,
+  ownEmergencies,
   ownSessions,
   previewProfile,
   proposeMerge,
   proposePatient,
   proposePlan,
   publishPlan,
+  readEmergencies,
   readHealth,
+  readLogReviews,
   readMerges,
   readModel,
   readOwnAccount,
@@ -51,6 +58,7 @@ import {
   recordReview,
   refusePlan,
   restoreResult,
+  reviewLog,
   revokeMapping,
   saveProfile,
   setUpSecondFactor,
@@ -97,8 +105,11 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/merges': { needs: 'patient.merge', says: 'mergesPage(', behind: (call) => readMerges(call) },
   'app/plan': { needs: 'plan.read', says: 'planPage(', behind: (call) => readPlan(call) },
   'app/plan/try': { needs: 'plan.propose', says: 'tryPlanInLines(', behind: (call) => tryPlan(call, { kind: 'changes', wish: WISH }) },
-  'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, 1) },
   'app/log/export': { needs: 'log.export', says: 'sendLog(', behind: (call) => exportLog(call, { from: null, to: null }) },
+  'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, null) },
+  'app/log/reviews': { needs: 'log.read-all', says: 'logReviewsPage(', behind: (call) => readLogReviews(call) },
+  'app/emergency': { needs: 'emergency.open', says: 'emergencyPage(', behind: (call) => ownEmergencies(call) },
+  'app/emergency/views': { needs: 'emergency.acknowledge', says: 'emergencyViewsPage(', behind: (call) => readEmergencies(call) },
   'app/rules': { needs: 'rules.read', says: 'rulesPage(', behind: (call) => readRules(call) },
   'app/rules/[ruleId]': { needs: 'rules.read', says: 'rulePage(', behind: (call) => readRule(call, 'pd-serum') },
   'app/models/[model]': { needs: 'rules.read', says: 'modelPage(', behind: (call) => readModel(call, 'iss') },
@@ -114,12 +125,16 @@ const SHOWN = { password: 'not ours', code: '' }
 const ROW_OF_P1 = { heldId: 1, patientId: 'P-1' }
 const REFUSE_IT = { heldId: 1, act: { kind: 'refuse' }, alike: false, except: [], remember: false, reason: 'not ours' } as const
 
+const QUESTION = { question: 'failures', patient: '', person: '', only: '', from: '', to: '', before: null } as const
+
 /** Where server actions stand. */
 export const ACTION_FILES = [
   'app/_server/accountActs.ts',
   'app/_server/actions.ts',
   'app/_server/decisions.ts',
+  'app/_server/emergencyActs.ts',
   'app/_server/heldActs.ts',
+  'app/_server/logActs.ts',
   'app/_server/merges.ts',
   'app/_server/sessionActs.ts',
   'app/_server/sourceActs.ts',
@@ -189,6 +204,23 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
   confirmPatientMerge: { needs: 'patient.merge', says: 'confirmMerge', behind: (call) => confirmMerge(call, { mergeId: 9 }) },
   declinePatientMerge: { needs: 'patient.merge', says: 'declineMerge', behind: (call) => declineMerge(call, { mergeId: 9, reason: '' }) },
   endPatientMerge: { needs: 'patient.merge', says: 'endMerge', behind: (call) => endMerge(call, { mergeId: 9, reason: 'not ours' }) },
+  openClosedRecord: {
+    needs: 'emergency.open',
+    says: 'openEmergency',
+    behind: (call) => openEmergency(call, { patientId: 'P-1', reason: 'not ours at all' }),
+  },
+  endEmergencyView: { needs: 'emergency.open', says: 'endEmergency', behind: (call) => endEmergency(call, { emergencyId: 1 }) },
+  acknowledgeEmergencyView: {
+    needs: 'emergency.acknowledge',
+    says: 'acknowledgeEmergency',
+    behind: (call) => acknowledgeEmergency(call, { emergencyId: 1, note: '' }),
+  },
+  askTheLog: { needs: 'log.read-all', says: 'askLog', behind: (call) => askLog(call, QUESTION) },
+  recordLogReview: {
+    needs: 'log.review',
+    says: 'reviewLog',
+    behind: (call) => reviewLog(call, { from: '2026-11-01', to: '2026-11-02', lookedAt: ['failures'], note: '' }),
+  },
   decideHeldRows: { needs: 'held.resolve', says: 'decideHeld', behind: (call) => decideHeld(call, REFUSE_IT) },
   compareHeldRow: { needs: 'held.identify', says: 'compareHeld', behind: (call) => compareHeld(call, ROW_OF_P1) },
   proposeHeldPatient: {

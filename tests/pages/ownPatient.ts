@@ -84,3 +84,8 @@ export function admit(clinic: Clinic, patientId: string, values: readonly Value[
 export function registerAgain(clinic: Clinic, patientId: string, values: readonly Value[]): Promise<void> {
   return file(clinic, [['patient_id,birth_date,sex,family_name', `${patientId},1956,female,Invented again`], resultsOf(patientId, values)])
 }
+
+/** Whoever `admit` made is transferred: the record is closed from yesterday on. */
+export function closeRecord(clinic: Clinic, patientId: string): Promise<void> {
+  return file(clinic, [['patient_id,on,event,reason', `${patientId},${daysAgo(1)},left,transferred`]])
+}

@@ -6,6 +6,7 @@ import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { corrections } from './corrections.ts'
 import { doors } from './doors.ts'
+import { emergency } from './emergency.ts'
 import { everyAnswer } from './everyAnswer.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
@@ -53,6 +54,7 @@ sources(clinic)
 merges(clinic)
 health(clinic)
 secondFactor(clinic)
+emergency(clinic)
 doors(clinic)
 walk(clinic)
 everyAnswer(clinic)

@@ -20,7 +20,32 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'access-refused', permission: 'patient.read', object: 'patient' }, 'Was refused patient.read on patient.'],
   [{ action: 'list-shown', patients: ['P1'] }, 'The review list was shown with 1 patient.'],
   [{ action: 'list-exported', patients: ['P1', 'P2'] }, 'The review list was exported as a file with 2 patients.'],
+  [
+    { action: 'access-refused', permission: 'patient.read', object: 'a closed record', patientId: 'P1' },
+    'Was refused patient.read on a closed record.',
+  ],
   [{ action: 'patient-opened', patientId: 'P1' }, 'A patient was opened.'],
+  [{ action: 'patient-opened', patientId: 'P1', emergencyId: 3 }, 'A patient was opened in emergency view 3.'],
+  [
+    { action: 'emergency-opened', emergencyId: 3, patientId: 'P1', until: '2026-11-25T11:00:00.000Z', after: 'a' },
+    'Emergency view 3 was opened, until 2026-11-25T11:00:00.000Z.',
+  ],
+  [{ action: 'emergency-ended', emergencyId: 3, patientId: 'P1' }, 'Emergency view 3 was ended.'],
+  [{ action: 'emergency-acknowledged', emergencyId: 3, patientId: 'P1', before: 'b', after: 'a' }, 'Emergency view 3 was acknowledged.'],
+  [{ action: 'emergency-views-shown', emergencyIds: [3] }, '1 emergency view was shown with reasons.'],
+  [
+    { action: 'log-read', scope: 'all', asked: { question: 'who-opened', patientId: 'P1', from: day('2026-11-01') } },
+    'Asked the log: who opened, from 2026-11-01.',
+  ],
+  [{ action: 'log-read', scope: 'all', asked: { question: 'who-opened', patientId: null } }, 'Asked the log: who opened, of nobody known.'],
+  [
+    { action: 'log-read', scope: 'all', asked: { question: 'every-entry', person: 'a nurse', only: 'sign-in', to: day('2026-11-02') } },
+    'Asked the log: every entry, by a nurse, only sign-in, to 2026-11-02.',
+  ],
+  [
+    { action: 'log-reviewed', reviewId: 2, from: day('2026-11-01'), to: day('2026-11-30'), ownEntries: 1, after: 'a' },
+    'Review 2 of the log was recorded, from 2026-11-01 to 2026-11-30, with 1 entry of the own.',
+  ],
   [
     {
       action: 'intake',

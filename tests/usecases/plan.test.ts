@@ -173,7 +173,7 @@ describe('refusing', () => {
     expect(granted(await readPlan(physician)).proposals).toMatchObject([
       { version: 2, state: 'refused', decisionReason: 'The laboratory cannot do it' },
     ])
-    const log = JSON.stringify(granted(await readTrail(administrator, 1)))
+    const log = JSON.stringify(granted(await readTrail(administrator, null)))
     expect(log).toContain('The proposed version 2 of the follow-up plan was refused.')
     expect(log).not.toContain('laboratory')
   })

@@ -17,6 +17,16 @@ export function MadeOfRecords({ merges: { joined } }: { readonly merges: Patient
   )
 }
 
+/** The same above a record that is open for reading only. */
+export function ReadTogether({ merges: { joined } }: { readonly merges: PatientMergesView }) {
+  if (joined.length === 0) return null
+  return (
+    <p className="notice">
+      Read together with {joined.length === 1 ? 'record' : 'records'} <bdi>{joined.map(({ fromId }) => fromId).join(', ')}</bdi>, as one person.
+    </p>
+  )
+}
+
 /** On a patient's page: the records that are read as part of this one, what waits, and the way to propose another. */
 export function PatientMerges({ merges, acts }: { readonly merges: PatientMergesView; readonly acts: MergeActs }) {
   const { patientId, joined, waiting, differences } = merges

@@ -1,7 +1,10 @@
 import type { Metadata } from 'next'
-import { JoinedRecord, MadeOfRecords, PatientMerges } from '../../_parts/merge/index.ts'
+import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
+import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
 import { PatientPage } from '../../_parts/patient/index.ts'
+import { emergencyAct } from '../../_server/emergencyAct.ts'
+import { endEmergencyView } from '../../_server/emergencyActs.ts'
 import { MERGE_ACTS, mergesOfPatient } from '../../_server/mergeActs.ts'
 import { patientPage } from '../../_server/pages.ts'
 import { patientActs } from '../../_server/patientActs.ts'
@@ -15,7 +18,17 @@ export default async function Page({ params }: { readonly params: Promise<{ addr
   const merges = await mergesOfPatient(address)
   if (merges !== null && merges.joinedTo !== null) return <JoinedRecord merge={merges.joinedTo} end={MERGE_ACTS.end} />
   const outcome = await patientPage(address)
+  if (!outcome.ok && outcome.closed) return <ClosedRecord refusal={outcome} address={address} open={await emergencyAct()} />
   if (!outcome.ok) return <NotShown refusal={outcome} />
+  const { emergency } = outcome.value
+  if (emergency !== null)
+    return (
+      <>
+        <Band view={emergency} end={endEmergencyView} />
+        {merges !== null && <ReadTogether merges={merges} />}
+        <PatientPage patient={outcome.value} />
+      </>
+    )
   return (
     <>
       {merges !== null && <MadeOfRecords merges={merges} />}

@@ -3,7 +3,7 @@ import type { Connection } from '../connection.ts'
 import { firstBadRange, logRanges, retiredHead } from './logRanges.ts'
 import { inSnapshot } from './snapshot.ts'
 
-const FIELDS = `sequence, at, actor, role, session_hash AS sessionHash, address, action, outcome, purpose, patient_id AS patientId, object,
+export const TRAIL_FIELDS = `sequence, at, actor, role, session_hash AS sessionHash, address, action, outcome, purpose, patient_id AS patientId, object,
   object_version AS objectVersion, request_id AS requestId, before_hash AS beforeHash, after_hash AS afterHash, event, previous_hash AS previousHash, hash`
 
 /** The last row of the log; number 0 and 64 zeros where the log is empty. */
@@ -41,7 +41,7 @@ export function verifyTrail(connection: Connection, onRows: (done: number, of: n
     const badRange = firstBadRange(connection)
     if (badRange !== null) return { rows, firstBad: badRange, head }
     // A statement that is being stepped through cannot run twice at once, so this one is prepared afresh.
-    const all = connection.db.prepare<[], TrailRow>(`SELECT ${FIELDS} FROM trail ORDER BY sequence`)
+    const all = connection.db.prepare<[], TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail ORDER BY sequence`)
     const counted = counting(all.iterate(), (done) => onRows(done, rows))
     return { rows, firstBad: verifyChain(counted, retiredHead(connection)), head }
   })
@@ -49,7 +49,11 @@ export function verifyTrail(connection: Connection, onRows: (done: number, of: n
 
 /** Rows after a number, up to another one, in order; at most `limit` of them. */
 export function trailRows({ statement }: Connection, { after, upTo, limit }: { after: number; upTo: number; limit: number }): readonly TrailRow[] {
-  return statement<TrailRow>(`SELECT ${FIELDS} FROM trail WHERE sequence > ? AND sequence <= ? ORDER BY sequence LIMIT ?`).all(after, upTo, limit)
+  return statement<TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail WHERE sequence > ? AND sequence <= ? ORDER BY sequence LIMIT ?`).all(
+    after,
+    upTo,
+    limit,
+  )
 }
 
 /** The number of the first row that is there; 1 where none is. */
@@ -82,15 +86,20 @@ export interface TrailQuery {
 /** A row of the log with its event read. */
 export type ReadTrailRow = Omit<TrailRow, 'event'> & { readonly event: TrailEvent }
 
+/** A stored row with its event read. */
+export function readRow(row: TrailRow): ReadTrailRow {
+  return { ...row, event: JSON.parse(row.event) as TrailEvent }
+}
+
 /** A page of the log, latest first, and how many rows there are on all its pages. */
 export function trailPage(connection: Connection, { actor, limit, offset }: TrailQuery): { rows: ReadTrailRow[]; total: number } {
   const where = actor === null ? '' : 'WHERE actor = ?'
   const whose = actor === null ? [] : [actor]
   return inSnapshot(connection, () => {
     const rows = connection
-      .statement<TrailRow>(`SELECT ${FIELDS} FROM trail ${where} ORDER BY sequence DESC LIMIT ? OFFSET ?`)
+      .statement<TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail ${where} ORDER BY sequence DESC LIMIT ? OFFSET ?`)
       .all(...whose, limit, offset)
     const total = connection.statement<{ total: number }>(`SELECT count(*) AS total FROM trail ${where}`).get(...whose)?.total ?? 0
-    return { rows: rows.map((row) => ({ ...row, event: JSON.parse(row.event) as TrailEvent })), total }
+    return { rows: rows.map(readRow), total }
   })
 }

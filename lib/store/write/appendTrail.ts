@@ -1,4 +1,4 @@
-import { type Actor, nextRow, type TrailEvent, type TrailRow } from '../../trail/index.ts'
+import { type Actor, nextRow, shownPatients, type TrailEvent, type TrailRow } from '../../trail/index.ts'
 import type { Cell, Connection } from '../connection.ts'
 import { trailHead } from '../read/trail.ts'
 import { insertSql } from './insert.ts'
@@ -25,13 +25,15 @@ const COLUMNS = {
 } as const satisfies Readonly<Record<string, keyof TrailRow>>
 
 const APPEND = insertSql('trail', Object.keys(COLUMNS))
+const SHOWN = insertSql('trail_shown', ['patient_id', 'sequence'])
 
-/** Appends the log rows of a change, chained to the last one. Called inside the change's own transaction, under the write lock. */
+/** Appends the log rows of a change, chained to the last one, each with whom it shows. Called inside the change's own transaction, under the write lock. */
 export function appendTrail(connection: Connection, call: { readonly actor: Actor; readonly now: string }, events: readonly TrailEvent[]): void {
   let head = trailHead(connection)
   for (const event of events) {
     const row = nextRow(head, call, event)
     connection.statement(APPEND).run(...Object.values(COLUMNS).map((field): Cell => row[field]))
+    for (const patientId of shownPatients(event)) connection.statement(SHOWN).run(patientId, row.sequence)
     head = row
   }
 }

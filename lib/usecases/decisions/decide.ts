@@ -5,6 +5,7 @@ import { type Assessment, assess } from '../../standing/index.ts'
 import type { Tx } from '../../store/index.ts'
 import { canonicalJson, type Decided as Logged, type TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
@@ -70,10 +71,13 @@ export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Asse
   if (refused !== null) return refused
   const typed = typedText(wish.typed, wish.called)
   if ('reason' in typed) return { ok: false, kind: 'invalid', reason: typed.reason }
-  return unlessRefused(() =>
+  const outcome = await unlessRefused(() =>
     call.store.record(call, (tx) => {
       const stored = tx.loadHistory(wish.patientId) ?? refuse('not-found', `No patient has the identifier "${wish.patientId}".`)
-      const { record, decision, before, event, value } = judge(assess(stored.history, planInForce(tx, call.today), call.today), tx)
+      const assessment = assess(stored.history, planInForce(tx, call.today), call.today)
+      // An emergency view opens a closed record for reading: nothing is decided in it.
+      if (isClosed(assessment.course) && call.actor.role !== 'console') throw new Refused(closedRefusal(assessment.course))
+      const { record, decision, before, event, value } = judge(assessment, tx)
       const patientId = record ?? stored.history.patient.id
       const made = { at: call.now, on: call.today, by: call.actor.name, text: typed.text, ...decision }
       const id = tx.insertDecision({ patientId, ...made })
@@ -86,4 +90,6 @@ export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Asse
       return { value, events: [event({ patientId, decisionId: id, ...digests })] }
     }),
   )
+  if (!outcome.ok && outcome.closed) await logClosedRefusal(call, wish.permission, call.store.reader.keptId(wish.patientId))
+  return outcome
 }

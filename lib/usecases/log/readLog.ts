@@ -1,37 +1,34 @@
 import { may } from '../../access/index.ts'
-import { trailSays } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { TrailRowView } from '../views.ts'
+import { pageOf, rowViews } from './rowView.ts'
 
-const PAGE = 50
+/** Entries on one page. */
+export const LOG_PAGE = 50
 
 export interface TrailPage {
   readonly rows: readonly TrailRowView[]
-  readonly pages: number
+  /** How many entries there are on all pages. */
+  readonly total: number
+  /** The page after this one begins before this entry; null on the last. */
+  readonly next: number | null
   readonly scope: 'own' | 'all'
 }
 
-/** The log, newest first: all of it for those who may, else the reader's own entries. Reading it is an entry of its own. */
-export async function readTrail(call: Call, page: number): Promise<Outcome<TrailPage>> {
+const EVERY_ENTRY = { shown: null, actions: null, only: null, from: null, to: null } as const
+
+/**
+ * The log, newest first, from before an entry on: all of it for those who may, else the reader's own entries. Reading it is an entry of its own.
+ */
+export async function readTrail(call: Call, before: number | null): Promise<Outcome<TrailPage>> {
   const refused = await refusedUnlessMay(call, 'log.read-own', 'log')
   if (refused !== null) return refused
   const { actor, store } = call
   const all = may(actor.role === 'none' ? null : actor.role, 'log.read-all').allowed
   const scope = all ? 'all' : 'own'
   await store.record(call, () => ({ value: null, events: [{ action: 'log-read', scope }] }))
-  const { rows, total } = store.reader.trailPage({ actor: all ? null : actor.name, offset: (page - 1) * PAGE, limit: PAGE })
-  // Quality works under pseudonyms, which are not built yet: it is not told whom an entry concerns.
-  const maySeePatients = actor.role !== 'quality'
-  const views = rows.map((row) => ({
-    sequence: row.sequence,
-    at: row.at,
-    actor: row.actor,
-    role: row.role,
-    action: row.action,
-    outcome: row.outcome,
-    says: trailSays(row.event, { patients: maySeePatients }),
-    patientId: maySeePatients ? row.patientId : null,
-  }))
-  return { ok: true, value: { rows: views, pages: Math.max(1, Math.ceil(total / PAGE)), scope } }
+  const { rows, total } = store.reader.askTrail({ ...EVERY_ENTRY, actor: all ? null : actor.name, before }, LOG_PAGE + 1)
+  const { shown, next } = pageOf(rows, LOG_PAGE)
+  return { ok: true, value: { rows: rowViews(call, shown), total, next, scope } }
 }

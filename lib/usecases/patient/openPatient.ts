@@ -1,22 +1,47 @@
+import { traceCourse } from '../../course/index.ts'
 import { exclusionsOf, type LabResult } from '../../results/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
+import type { StoredEmergency } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { emergencyBand } from '../emergency/band.ts'
+import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
+import { runningViewOf } from '../emergency/runningView.ts'
+import type { OpenedPatient } from '../emergency/views.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { patientView } from '../patientView.ts'
-import type { PatientView } from '../patientViews.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 
-/** May, log row first, then the assessment: a patient is opened in the log before anything of them is shown. */
-async function assessed(call: Call, patientId: string, asOf: Day | null): Promise<Outcome<Assessment>> {
+interface Opened {
+  readonly assessment: Assessment
+  /** The view that opens a closed record; null where the patient is followed, and at the console, to which every record is open. */
+  readonly emergency: StoredEmergency | null
+}
+
+/**
+ * May, log row first, then the answer: a patient is opened in the log before anything of them is shown. A record that is no longer followed is closed, and
+ * opens in an emergency view only.
+ */
+async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Outcome<Opened>> {
   const refused = await refusedUnlessMay(call, 'patient.read', 'patient')
   if (refused !== null) return refused
-  const stored = call.store.reader.loadHistory(patientId)
-  if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
-  await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId: stored.history.patient.id }] }))
+  const { reader } = call.store
+  const stored = reader.loadHistory(anyId)
+  if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${anyId}".` }
+  const { history } = stored
+  const patientId = history.patient.id
   const on = asOf ?? call.today
-  return { ok: true, value: assess(stored.history, planInForce(call.store.reader, on), on) }
+  const assessment = assess(history, planInForce(reader, on), on)
+  const course = on === call.today ? assessment.course : traceCourse(history, call.today)
+  const emergency = isClosed(course) ? runningViewOf(reader, call, patientId) : null
+  if (isClosed(course) && emergency === null && call.actor.role !== 'console') {
+    await logClosedRefusal(call, 'patient.read', patientId)
+    return closedRefusal(course)
+  }
+  const event = { action: 'patient-opened', patientId, ...(emergency === null ? {} : { emergencyId: emergency.id }) } as const
+  await call.store.record(call, () => ({ value: null, events: [event] }))
+  return { ok: true, value: { assessment, emergency } }
 }
 
 // Excluded versions that a correction has replaced since: no part of the history any more, and still to be seen.
@@ -26,13 +51,16 @@ function replacedOf({ store }: Call, { known }: Assessment): LabResult[] {
 }
 
 /** One patient for the patient page. */
-export async function openPatient(call: Call, patientId: string, asOf: Day | null = null): Promise<Outcome<PatientView>> {
+export async function openPatient(call: Call, patientId: string, asOf: Day | null = null): Promise<Outcome<OpenedPatient>> {
   const outcome = await assessed(call, patientId, asOf)
-  return outcome.ok ? { ok: true, value: patientView(outcome.value, replacedOf(call, outcome.value)) } : outcome
+  if (!outcome.ok) return outcome
+  const { assessment, emergency } = outcome.value
+  const band = emergency === null ? null : emergencyBand(emergency, call)
+  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), emergency: band } }
 }
 
 /** One patient as the command line prints it. */
 export async function patientDocument(call: Call, patientId: string, asOf: Day | null): Promise<Outcome<PatientJson>> {
   const outcome = await assessed(call, patientId, asOf)
-  return outcome.ok ? { ok: true, value: patientJson(outcome.value) } : outcome
+  return outcome.ok ? { ok: true, value: patientJson(outcome.value.assessment) } : outcome
 }

@@ -1,7 +1,7 @@
 import type { Call, Outcome } from '../call.ts'
+import type { OpenedPatient } from '../emergency/views.ts'
 import { patientMerges } from '../merges/readMerges.ts'
 import type { PatientMergesView } from '../merges/views.ts'
-import type { PatientView } from '../patientViews.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { openPatient } from './openPatient.ts'
 
@@ -14,7 +14,7 @@ async function atAddress<T>(call: Call, address: string, open: (patientId: strin
 }
 
 /** One patient for the patient page, by what stands for the patient in its address. */
-export function openPatientAt(call: Call, address: string): Promise<Outcome<PatientView>> {
+export function openPatientAt(call: Call, address: string): Promise<Outcome<OpenedPatient>> {
   return atAddress(call, address, (patientId) => openPatient(call, patientId))
 }
 

@@ -116,8 +116,9 @@ describe('a reviewed finding that a correction removed', () => {
     await take(store, [csv('left.csv', [{ patient_id: 'P1', on: '2026-11-26', event: 'left', reason: 'transferred' }])], {
       call: callOf(store, 'console', NEXT_DAY),
     })
-    expect((await seenOf(store, GAP, nurse(NEXT_DAY))).current).toEqual([])
-    expect((await seenOf(store, RULE, nurse(NEXT_DAY))).past).toHaveLength(1)
+    const console = callOf(store, 'console', NEXT_DAY)
+    expect((await seenOf(store, GAP, console)).current).toEqual([])
+    expect((await seenOf(store, RULE, console)).past).toHaveLength(1)
   })
 
   test('of the day before nothing of it is told', async () => {

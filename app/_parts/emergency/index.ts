@@ -1,0 +1,5 @@
+export { Acknowledge } from './Acknowledge.tsx'
+export { Band } from './Band.tsx'
+export { ClosedRecord } from './ClosedRecord.tsx'
+export { OpenForm } from './OpenForm.tsx'
+export { ViewFacts } from './ViewFacts.tsx'
