@@ -1,6 +1,9 @@
 import 'server-only'
 import {
   type AccountView,
+  type CohortPage,
+  type CohortPatientView,
+  type CohortQuery,
   countEmergencies,
   type EmergencyViewsPage,
   type FileReport,
@@ -23,6 +26,7 @@ import {
   type OwnEmergency,
   openHeld,
   openPatientAt,
+  openPseudonym,
   ownEmergencies,
   ownSessions,
   type PlanPage,
@@ -45,6 +49,7 @@ import {
   type SessionView,
   type SourceInList,
   type SourceView,
+  showCohort,
   showList,
   type TrailPage,
   type Trial,
@@ -55,6 +60,10 @@ import { ask, askOwn } from './ask.ts'
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
 
 export const patientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => openPatientAt(call, address))
+
+export const cohortPage = (query: CohortQuery): Promise<Outcome<CohortPage>> => ask((call) => showCohort(call, query))
+
+export const cohortPatientPage = (pseudonym: string): Promise<Outcome<CohortPatientView>> => ask((call) => openPseudonym(call, pseudonym))
 
 export const heldPage = (page: number): Promise<Outcome<HeldPageView>> => ask((call) => heldOfQueue(call, page))
 

@@ -4,7 +4,7 @@
  */
 import { isBuilt } from '../../.ci/build.ts'
 import { openStore } from '../../lib/store/index.ts'
-import { isDemonstration, isPolicyKnown } from '../../lib/usecases/index.ts'
+import { isDemonstration, isPolicyKnown, pseudonymKey } from '../../lib/usecases/index.ts'
 import { trustedProxy } from './callerAddress.ts'
 import { readOpenIdSettings } from './openIdSettings.ts'
 import { secretOf } from './secretOf.ts'
@@ -50,6 +50,10 @@ try {
   refuse((error as Error).message)
 }
 if (!isPolicyKnown()) refuse(`LOWMARK_SECOND_FACTOR "${process.env.LOWMARK_SECOND_FACTOR}" is neither optional nor required.`)
+
+required('LOWMARK_PSEUDONYM_KEY_FILE', 'a file with the key of the pseudonyms, made with: (umask 077; openssl rand -hex 32 > FILE)')
+const pseudonyms = pseudonymKey()
+if (!pseudonyms.ok) refuse(pseudonyms.reason)
 
 const store = await openStore(databaseUrl)
 const demonstration = isDemonstration(store)

@@ -20,6 +20,7 @@ interface Demonstration {
 
 const databaseUrl = process.env.DATABASE_URL ?? 'file:./var/lowmark.db'
 const keptIn = `${databaseUrl.replace(/^file:/, '')}.demonstration.json`
+const pseudonymKeyIn = `${databaseUrl.replace(/^file:/, '')}.pseudonym-key`
 
 function say(sentence: string): void {
   process.stdout.write(`${sentence}\n`)
@@ -32,6 +33,12 @@ function readKept(): Demonstration | null {
 function keep(demonstration: Demonstration): void {
   writeFileSync(keptIn, JSON.stringify(demonstration, null, 2), { mode: 0o600 })
   chmodSync(keptIn, 0o600)
+}
+
+/** The demonstration's key of the pseudonyms, made once: another key would give everybody another pseudonym. */
+function keepPseudonymKey(): string {
+  if (!existsSync(pseudonymKeyIn)) writeFileSync(pseudonymKeyIn, `${randomBytes(32).toString('hex')}\n`, { mode: 0o600, flag: 'wx' })
+  return pseudonymKeyIn
 }
 
 mkdirSync('var', { recursive: true, mode: 0o700 })
@@ -63,6 +70,7 @@ process.env.DATABASE_URL = databaseUrl
 process.env.NEXTAUTH_SECRET = kept.secret
 // The demonstration's sign-ins are a name and a password, whatever the machine's clinic asks for.
 process.env.LOWMARK_SECOND_FACTOR = 'optional'
+process.env.LOWMARK_PSEUDONYM_KEY_FILE ??= keepPseudonymKey()
 const port = process.env.PORT === undefined ? undefined : Number(process.env.PORT)
 const { url } = await serve({ databaseUrl, ...(port === undefined ? {} : { port }) })
 say(`\nLowmark is at ${url} (this machine only). Invented data: nobody in it is a real person.\n`)

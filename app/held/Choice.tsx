@@ -11,10 +11,21 @@ export function Choice({ choice }: { readonly choice: ChoiceView }) {
     <article className="held-row" aria-labelledby={`choice-${choice.id}`}>
       <h3 id={`choice-${choice.id}`}>
         Row {heldId}
-        {alike && rows > 1 && ` and ${counted(rows - 1, 'row')} alike`} as patient <bdi>{patientId}</bdi>
+        {alike && rows > 1 && ` and ${counted(rows - 1, 'row')} alike`}
+        {patientId !== null && (
+          <>
+            {' '}
+            as patient <bdi>{patientId}</bdi>
+          </>
+        )}
       </h3>
       <p>
-        Proposed by <bdi>{proposedBy}</bdi>, {instantText(proposedAt)}: <bdi>{reason}</bdi>
+        Proposed by <bdi>{proposedBy}</bdi>, {instantText(proposedAt)}
+        {reason !== null && (
+          <>
+            : <bdi>{reason}</bdi>
+          </>
+        )}
       </p>
       {compared === null ? <p className="soft">What identifies the patient is not shown to your role.</p> : <Compared compared={compared} />}
       <p className="small soft">

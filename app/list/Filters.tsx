@@ -3,12 +3,14 @@ import type { ListQuery } from '../../lib/usecases/index.ts'
 import { RuleLink } from '../_parts/about/RuleLink.tsx'
 import { AskedForm } from '../_parts/session/AskedForm.tsx'
 import { words } from '../_parts/words.ts'
+import type { ListAt } from './address.ts'
 
 interface Props {
   readonly query: ListQuery
   readonly phases: readonly string[]
   readonly clinicians: readonly { readonly key: string; readonly name: string }[]
   readonly rules: readonly string[]
+  readonly at?: ListAt
 }
 
 function titleOf(word: string): string {
@@ -45,12 +47,12 @@ function Choice({
 }
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
-export function Filters({ query, phases, clinicians, rules }: Props) {
+export function Filters({ query, phases, clinicians, rules, at = '/list' }: Props) {
   const filtered = query.phase !== null || query.clinician !== null || query.rule !== null || query.mine === true
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
       <summary>Filter by phase, clinician or finding</summary>
-      <AskedForm className="filters" action="/list" label="Filter the list">
+      <AskedForm className="filters" action={at} label="Filter the list">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
         <Choice
@@ -61,13 +63,15 @@ export function Filters({ query, phases, clinicians, rules }: Props) {
           show={(word) => clinicians.find(({ key }) => key === word)?.name ?? word}
         />
         <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
-        <label className="field-check">
-          <input type="checkbox" name="mine" value="yes" defaultChecked={query.mine === true} /> Corrected since I reviewed it
-        </label>
+        {at === '/list' && (
+          <label className="field-check">
+            <input type="checkbox" name="mine" value="yes" defaultChecked={query.mine === true} /> Corrected since I reviewed it
+          </label>
+        )}
         <button className="button button-quiet" type="submit">
           Filter
         </button>
-        {filtered && <a href="/list">Show all</a>}
+        {filtered && <a href={at}>Show all</a>}
         {query.rule === null ? <a href="/rules">What the rules ask</a> : <RuleLink rule={query.rule} />}
       </AskedForm>
     </details>

@@ -3,21 +3,22 @@
 import { useTable } from '@tanstack/react-table'
 import { useMemo } from 'react'
 import type { Window } from '../../lib/rules/index.ts'
-import type { ListQuery, ListRow } from '../../lib/usecases/index.ts'
+import type { ListQuery } from '../../lib/usecases/index.ts'
 import { counted, WINDOW_WORDS } from '../_parts/words.ts'
-import { addressOf } from './address.ts'
-import { columns, columnsInGroups } from './columns.tsx'
+import { addressOf, type ListAt } from './address.ts'
+import { columns, columnsInGroups, type Listed } from './columns.tsx'
 import { features } from './features.ts'
 
 interface Props {
-  readonly rows: readonly ListRow[]
+  readonly rows: readonly Listed[]
   readonly query: ListQuery
   readonly matching: number
   readonly byWindow: Readonly<Record<Window, number>>
+  readonly at?: ListAt
 }
 
 /** Successive rows of one window; one group without a name where the order is not by urgency. */
-function inGroups<R extends { original: ListRow }>(rows: readonly R[], grouped: boolean): { window: Window | null; rows: R[] }[] {
+function inGroups<R extends { original: Listed }>(rows: readonly R[], grouped: boolean): { window: Window | null; rows: R[] }[] {
   const groups: { window: Window | null; rows: R[] }[] = []
   for (const row of rows) {
     const window = grouped ? row.original.window : null
@@ -29,7 +30,7 @@ function inGroups<R extends { original: ListRow }>(rows: readonly R[], grouped: 
 }
 
 /** The table of the review list. Filter, order and page are the server's, and stand in the address. */
-export function ListTable({ rows, query, matching, byWindow }: Props) {
+export function ListTable({ rows, query, matching, byWindow, at = '/list' }: Props) {
   const data = useMemo(() => [...rows], [rows])
   const grouped = query.sort === 'urgency'
   const shown = grouped ? columnsInGroups : columns
@@ -37,7 +38,7 @@ export function ListTable({ rows, query, matching, byWindow }: Props) {
     features,
     columns: shown,
     data,
-    getRowId: (row) => row.patientId,
+    getRowId: (row) => ('pseudonym' in row ? row.pseudonym : row.patientId),
     manualFiltering: true,
     manualSorting: true,
     manualPagination: true,
@@ -69,8 +70,8 @@ export function ListTable({ rows, query, matching, byWindow }: Props) {
                   className={`c-${column.columnDef.meta?.name}`}
                   aria-sort={sorted === false ? undefined : sorted === 'asc' ? 'ascending' : 'descending'}
                 >
-                  {column.getCanSort() ? (
-                    <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' })}>
+                  {column.getCanSort() && (at === '/list' || column.id !== 'patient') ? (
+                    <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' }, at)}>
                       {says}
                       {sorted === false ? '' : sorted === 'asc' ? ' ↑' : ' ↓'}
                     </a>

@@ -2,16 +2,17 @@ import Link from 'next/link'
 import { WINDOWS, type Window } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { WINDOW_WORDS } from '../_parts/words.ts'
-import { addressOf } from './address.ts'
+import { addressOf, type ListAt } from './address.ts'
 
 interface Props {
   readonly query: ListQuery
   readonly byWindow: Readonly<Record<Window, number>>
   readonly followed: number
+  readonly at?: ListAt
 }
 
 /** How many patients stand where, soonest first; each is the way to those patients alone. */
-export function Windows({ query, byWindow, followed }: Props) {
+export function Windows({ query, byWindow, followed, at = '/list' }: Props) {
   return (
     <nav aria-label="How soon to look">
       <ul className="windows">
@@ -19,7 +20,7 @@ export function Windows({ query, byWindow, followed }: Props) {
           <li key={window}>
             <Link
               className={`edge-${window}`}
-              href={addressOf(query, { window })}
+              href={addressOf(query, { window }, at)}
               prefetch={false}
               aria-current={query.window === window ? 'true' : undefined}
             >
@@ -28,7 +29,7 @@ export function Windows({ query, byWindow, followed }: Props) {
           </li>
         ))}
         <li>
-          <Link href={addressOf(query, { window: null })} prefetch={false} aria-current={query.window === null ? 'true' : undefined}>
+          <Link href={addressOf(query, { window: null }, at)} prefetch={false} aria-current={query.window === null ? 'true' : undefined}>
             <b>{followed}</b> All
           </Link>
         </li>

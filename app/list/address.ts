@@ -1,7 +1,10 @@
 import type { ListQuery } from '../../lib/usecases/index.ts'
 
+/** Where a review list stands: with names, or under pseudonyms. */
+export type ListAt = '/list' | '/cohort'
+
 /** The address of the list with something changed; what stands at its usual value is left out. Any change but the page's goes back to page 1. */
-export function addressOf(query: ListQuery, change: Partial<ListQuery>): string {
+export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: ListAt = '/list'): string {
   const asked = { ...query, page: 1, ...change }
   const fields = new URLSearchParams()
   for (const name of ['window', 'phase', 'clinician', 'rule'] as const) {
@@ -13,7 +16,7 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>): string 
   if (asked.descending) fields.set('order', 'down')
   if (asked.page > 1) fields.set('page', String(asked.page))
   const text = fields.toString()
-  return text === '' ? '/list' : `/list?${text}`
+  return text === '' ? at : `${at}?${text}`
 }
 
 /** Where the list as it is asked for, all its pages, is exported from. */

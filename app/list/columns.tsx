@@ -1,11 +1,37 @@
 import { createColumnHelper } from '@tanstack/react-table'
 import Link from 'next/link'
-import type { ListRow } from '../../lib/usecases/index.ts'
+import type { CohortRow, ListRow } from '../../lib/usecases/index.ts'
 import { Strip } from '../_parts/chart/Strip.tsx'
 import { counted, WINDOW_WORDS, words } from '../_parts/words.ts'
 import type { ListFeatures } from './features.ts'
 
-const column = createColumnHelper<ListFeatures, ListRow>()
+/** A place of the list, with names or under a pseudonym. */
+export type Listed = ListRow | CohortRow
+
+const column = createColumnHelper<ListFeatures, Listed>()
+
+function With({ clinician }: Pick<ListRow, 'clinician'>) {
+  if (clinician === null) return null
+  return (
+    <>
+      {' '}
+      with <bdi>{clinician}</bdi>
+    </>
+  )
+}
+
+function Pseudonym({ row: { pseudonym, clinician } }: { readonly row: CohortRow }) {
+  return (
+    <>
+      <Link className="open pseudonym" href={`/cohort/${pseudonym}`} prefetch={false}>
+        {pseudonym}
+      </Link>
+      <div className="small soft">
+        <With clinician={clinician} />
+      </div>
+    </>
+  )
+}
 
 function Patient({ row }: { readonly row: ListRow }) {
   return (
@@ -15,20 +41,15 @@ function Patient({ row }: { readonly row: ListRow }) {
       </Link>
       <div className="small soft">
         {row.name === null ? '' : <bdi>{row.patientId}</bdi>}
-        {row.clinician !== null && (
-          <>
-            {' '}
-            with <bdi>{row.clinician}</bdi>
-          </>
-        )}
+        <With clinician={row.clinician} />
       </div>
     </>
   )
 }
 
-function Why({ row }: { readonly row: ListRow }) {
+function Why({ row }: { readonly row: Listed }) {
   const tags = [row.state === 'met' ? null : row.state, row.certainty === 'possible' ? 'possible, not certain' : null].filter((tag) => tag !== null)
-  const tagged = tags.length + row.cautions.length + row.more + row.answered > 0 || row.comesBackToYou
+  const tagged = tags.length + row.cautions.length + row.more + row.answered > 0 || row.comesBackToYou === true
   return (
     <>
       {row.why}
@@ -44,7 +65,7 @@ function Why({ row }: { readonly row: ListRow }) {
               caution: {words(caution)}
             </span>
           ))}
-          {row.comesBackToYou && <span className="tag">corrected since you reviewed it</span>}
+          {row.comesBackToYou === true && <span className="tag">corrected since you reviewed it</span>}
           {row.more > 0 && <span>and {counted(row.more, 'more finding')}</span>}
           {row.answered > 0 && <span>{row.answered} answered</span>}
         </div>
@@ -53,7 +74,7 @@ function Why({ row }: { readonly row: ListRow }) {
   )
 }
 
-function Due({ row }: { readonly row: ListRow }) {
+function Due({ row }: { readonly row: Listed }) {
   const worst = row.overdue.toSorted((a, b) => b.daysLate - a.daysLate)[0]
   return (
     <>
@@ -68,7 +89,7 @@ function Due({ row }: { readonly row: ListRow }) {
   )
 }
 
-function Waiting({ row }: { readonly row: ListRow }) {
+function Waiting({ row }: { readonly row: Listed }) {
   if (row.daysWaiting === null || row.since === null) return null
   return (
     <>
@@ -81,7 +102,12 @@ function Waiting({ row }: { readonly row: ListRow }) {
 /** The columns of the review list; their ids are the sorts the address knows, where they can be sorted by. */
 export const columns = column.columns([
   column.accessor('position', { id: 'urgency', header: 'Place', cell: ({ row }) => row.original.position, meta: { name: 'position' } }),
-  column.accessor('patientId', { id: 'patient', header: 'Patient', cell: ({ row }) => <Patient row={row.original} />, meta: { name: 'patient' } }),
+  column.accessor('patientId', {
+    id: 'patient',
+    header: 'Patient',
+    cell: ({ row: { original } }) => ('pseudonym' in original ? <Pseudonym row={original} /> : <Patient row={original} />),
+    meta: { name: 'patient' },
+  }),
   column.accessor('phase', {
     header: 'Phase, care',
     enableSorting: false,

@@ -1,6 +1,7 @@
 import type { TrailRowView } from '../../lib/usecases/index.ts'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText, words } from '../_parts/words.ts'
+import { Concerned } from './Concerned.tsx'
 
 /** Entries of the log as a table, latest first. */
 export function LogRows({ rows }: { readonly rows: readonly TrailRowView[] }) {
@@ -21,6 +22,7 @@ export function LogRows({ rows }: { readonly rows: readonly TrailRowView[] }) {
             <td data-label="Outcome">{row.outcome}</td>
             <td>
               <bdi>{row.says}</bdi>
+              <Concerned row={row} />
             </td>
           </tr>
         ))}

@@ -5,7 +5,9 @@ export type Role = (typeof ROLES)[number]
 export const PERMISSIONS = [
   'list.read',
   'list.export',
+  'list.read-pseudonymous',
   'patient.read',
+  'patient.read-pseudonymous',
   'intake.write',
   'held.read',
   'held.resolve',
@@ -37,7 +39,9 @@ export type Permission = (typeof PERMISSIONS)[number]
 const TABLE: Readonly<Record<Permission, readonly Role[]>> = {
   'list.read': ['navigator', 'physician'],
   'list.export': ['navigator', 'physician'],
+  'list.read-pseudonymous': ['quality'],
   'patient.read': ['navigator', 'physician'],
+  'patient.read-pseudonymous': ['quality'],
   'intake.write': ['navigator', 'physician', 'administrator'],
   'held.read': ['navigator', 'physician', 'administrator'],
   'held.resolve': ['navigator', 'physician', 'administrator'],

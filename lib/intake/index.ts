@@ -35,3 +35,4 @@ export { type ProfileProblem, type ReadProfile, readProfile, SAYS_NOTHING } from
 export type { OpenTable, ReadTable } from './table.ts'
 export type { TableKind } from './tableKind.ts'
 export { type ValueRange, valueRange } from './valueRange.ts'
+export { withoutKnown } from './withoutKnown.ts'

@@ -2,7 +2,7 @@
 export { CALCIUM_ABOVE_UPPER, DANGEROUS_CALCIUM } from './calcium.ts'
 export { CAUTION_SAYS } from './cautionSays.ts'
 export { methodChanged } from './cautions.ts'
-export { changeSays } from './correctionWords.ts'
+export { changeSays, correctionText } from './correctionWords.ts'
 export { courseFindings, RULES } from './courseRules.ts'
 export { type Criterion, criterionFor, type Held, referenceFor } from './criterion/criterionFor.ts'
 export { immunoglobulinLevel } from './criterion/markerRises.ts'

@@ -1,10 +1,10 @@
 import type { AuditEvent, AuditEventEntity, Coding } from 'fhir/r4'
 import { AUDIT_SUBTYPES, AUDIT_TYPES, PURPOSES, type Purpose } from './auditCodes.ts'
 import type { TrailEvent } from './event.ts'
-import { patientsNamed } from './patientsNamed.ts'
+import { patientsOf } from './patientsOf.ts'
 import { recordedAs } from './recordedAs.ts'
 import type { TrailRow } from './row.ts'
-import { trailSays } from './says.ts'
+import { type Telling, trailSays } from './says.ts'
 
 /** How the reader of an export is told whom an entry concerns: by number, by a pseudonym, or not at all. */
 export type PatientsTold =
@@ -51,13 +51,18 @@ const details = (told: Readonly<Record<string, string | null>>) =>
 function patientEntities(row: TrailRow, told: PatientsTold): readonly AuditEventEntity[] {
   if (told.as === 'nobody') return []
   const what = (id: string) => (told.as === 'numbers' ? identified(OURS.patient, id) : identified(OURS.pseudonym, told.of(id)))
-  return patientsNamed(row).map((id) => ({ what: what(id), type: PERSON, role: role('1', 'Patient') }))
+  return patientsOf(JSON.parse(row.event) as TrailEvent).map((id) => ({ what: what(id), type: PERSON, role: role('1', 'Patient') }))
 }
 
 function objectEntities({ object, objectVersion }: TrailRow): readonly AuditEventEntity[] {
   if (object === null) return []
   const version = objectVersion === null ? {} : { detail: details({ version: String(objectVersion) }) }
   return [{ what: identified(OURS.object, object), type: SYSTEM_OBJECT, role: role('4', 'Domain Resource'), ...version }]
+}
+
+// A file's name may name a patient: whoever is told no number reads the file's.
+function sentenceFor(told: Exclude<PatientsTold, { readonly as: 'numbers' }>): Telling {
+  return told.as === 'pseudonyms' ? { patients: true, as: told.of, fileNames: false } : { patients: false, fileNames: false }
 }
 
 /** The entry itself: what the chain is taken over and no element of the standard holds. Without the hashes and the event where patients are not told by number. */
@@ -67,7 +72,7 @@ function entryEntity(row: TrailRow, told: PatientsTold): AuditEventEntity {
   const entry = { what: identified(OURS.entry, String(sequence)), type: SYSTEM_OBJECT, role: role('13', 'Security Resource'), name: action }
   const shared = { session: sessionHash, request: requestId }
   if (told.as === 'numbers') return { ...entry, detail: details({ ...shared, ...whole }) }
-  return { ...entry, description: trailSays(JSON.parse(event) as TrailEvent), detail: details(shared) }
+  return { ...entry, description: trailSays(JSON.parse(event) as TrailEvent, sentenceFor(told)), detail: details(shared) }
 }
 
 /**

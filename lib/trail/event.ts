@@ -118,6 +118,9 @@ export type TrailEvent =
     }
   /** Which emergency views were shown with their reasons. */
   | { readonly action: 'emergency-views-shown'; readonly emergencyIds: readonly number[] }
+  /** Under pseudonyms; the log keeps whose they are. */
+  | { readonly action: 'pseudonymous-list-shown'; readonly patients: readonly string[] }
+  | { readonly action: 'pseudonymous-patient-opened'; readonly patientId: string }
   | {
       readonly action: 'intake'
       readonly fileId: number

@@ -13,8 +13,8 @@ export {
   type TrailEvent,
 } from './event.ts'
 export { compareHeads, type HeadsCheck, headLine, type KeptHead, type LogToCompare, readHeads } from './heads.ts'
-export { patientsNamed } from './patientsNamed.ts'
+export { patientsOf } from './patientsOf.ts'
 export { type ReadEntry, readAuditEvent } from './readAuditEvent.ts'
 export type { TrailRow } from './row.ts'
-export { TRAIL_ACTIONS, trailSays } from './says.ts'
+export { type Telling, TRAIL_ACTIONS, trailSays } from './says.ts'
 export { SHOWING_ACTIONS, shownPatients } from './shows.ts'

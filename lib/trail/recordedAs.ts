@@ -14,6 +14,8 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'access-refused': ['alert', 'restricted', 'E', 'HOPERAT'],
   'list-shown': ['query', 'search', 'E', 'TREAT'],
   'list-exported': ['export', 'read', 'R', 'TREAT'],
+  'pseudonymous-list-shown': ['query', 'search', 'E', 'HQUALIMP'],
+  'pseudonymous-patient-opened': ['patient', 'read', 'R', 'HQUALIMP'],
   'patient-opened': ['patient', 'read', 'R', 'TREAT'],
   intake: ['import', 'create', 'C', 'TREAT'],
   'intake-refused': ['import', 'create', 'C', 'TREAT'],

@@ -12,17 +12,28 @@ const EXPORTED_WITH = { numbers: 'with patient numbers', pseudonyms: 'with pseud
 
 const HEAD_TO = { file: 'a file', syslog: 'a syslog server', 'syslog+tcp': 'a syslog server' } as const
 
-/** Whether the reader may be told which patient an entry concerns. */
+/** What the reader may be told beside the event itself. */
 export interface Telling {
+  /** Which patient an entry concerns. */
   readonly patients: boolean
+  /** What stands for a patient's number: the number itself unless this says otherwise. */
+  readonly as?: (patientId: string) => string
+  /** False where a file goes by its number alone, because its name may name a patient. */
+  readonly fileNames?: boolean
 }
 
-function ofPatient({ patientId }: { readonly patientId: string }, { patients }: Telling): string {
-  return patients ? ` for patient ${patientId}` : ''
+function named(patientId: string, { as }: Telling): string {
+  return as === undefined ? patientId : as(patientId)
 }
 
-function ofRecords({ fromId, patientId }: { readonly fromId: string; readonly patientId: string }, { patients }: Telling): string {
-  return patients ? ` of record ${fromId} into patient ${patientId}` : ''
+function ofPatient({ patientId }: { readonly patientId: string }, telling: Telling): string {
+  return telling.patients ? ` for patient ${named(patientId, telling)}` : ''
+}
+
+function ofRecords({ fromId, patientId }: { readonly fromId: string; readonly patientId: string }, telling: Telling): string {
+  if (!telling.patients) return ''
+  // Joined records have one pseudonym: to name it twice would tell nothing.
+  return telling.as === undefined ? ` of record ${fromId} into patient ${patientId}` : ` of records of patient ${named(patientId, telling)}`
 }
 
 function byProvider(event: ProviderSignIn): string {
@@ -31,9 +42,9 @@ function byProvider(event: ProviderSignIn): string {
   return `A sign-in through single sign-on failed (${event.because}${whose}).`
 }
 
-function askedSays({ question, patientId, person, only, from, to }: LogAsked, { patients }: Telling): string {
+function askedSays({ question, patientId, person, only, from, to }: LogAsked, telling: Telling): string {
   const parts = [
-    patientId === null ? 'of nobody known' : patientId !== undefined && patients ? `patient ${patientId}` : null,
+    patientId === null ? 'of nobody known' : patientId !== undefined && telling.patients ? `patient ${named(patientId, telling)}` : null,
     person === undefined ? null : `by ${person}`,
     only === undefined ? null : `only ${only}`,
     from === undefined ? null : `from ${from}`,
@@ -45,31 +56,34 @@ function askedSays({ question, patientId, person, only, from, to }: LogAsked, { 
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
   'sign-in': (event) => ('by' in event ? byProvider(event) : event.outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
-  'access-refused': ({ permission, object, patientId }, { patients }) =>
-    `Was refused ${permission} on ${object}${patients && patientId !== undefined ? ` of patient ${patientId}` : ''}.`,
+  'access-refused': ({ permission, object, patientId }, telling) =>
+    `Was refused ${permission} on ${object}${telling.patients && patientId !== undefined ? ` of patient ${named(patientId, telling)}` : ''}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
   'list-exported': ({ patients }) => `The review list was exported as a file with ${counted(patients.length, 'patient', 'patients')}.`,
-  'patient-opened': ({ patientId, emergencyId }, { patients }) =>
-    `${patients ? `Patient ${patientId}` : 'A patient'} was opened${emergencyId === undefined ? '' : ` in emergency view ${emergencyId}`}.`,
+  'patient-opened': ({ patientId, emergencyId }, telling) =>
+    `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was opened${emergencyId === undefined ? '' : ` in emergency view ${emergencyId}`}.`,
   'emergency-opened': (event, telling) => `Emergency view ${event.emergencyId} was opened${ofPatient(event, telling)}, until ${event.until}.`,
   'emergency-ended': (event, telling) => `Emergency view ${event.emergencyId} was ended${ofPatient(event, telling)}.`,
   'emergency-acknowledged': (event, telling) => `Emergency view ${event.emergencyId} was acknowledged${ofPatient(event, telling)}.`,
   'emergency-views-shown': ({ emergencyIds }) => `${counted(emergencyIds.length, 'emergency view was', 'emergency views were')} shown with reasons.`,
-  intake: ({ fileName, part, parts, rows, filed, known, corrected, held, refused, released, patientsAdded = 0 }) =>
-    `${fileName}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
+  'pseudonymous-list-shown': ({ patients }) => `The review list was shown under pseudonyms with ${counted(patients.length, 'patient', 'patients')}.`,
+  'pseudonymous-patient-opened': ({ patientId }, telling) =>
+    `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was opened under a pseudonym.`,
+  intake: ({ fileId, fileName, part, parts, rows, filed, known, corrected, held, refused, released, patientsAdded = 0 }, { fileNames = true }) =>
+    `${fileNames ? fileName : `File ${fileId}`}${parts > 1 ? `, part ${part} of ${parts},` : ''} came in: ${counted(rows, 'row', 'rows')}, ${filed} filed, ${known} already known, ${corrected} corrected, ${held} held, ${refused} refused` +
     `${released === 0 ? '' : `; ${counted(released, 'row', 'rows')} held earlier could be filed`}` +
     `${patientsAdded === 0 ? '' : `; ${counted(patientsAdded, 'patient was', 'patients were')} added`}.`,
-  'intake-refused': ({ fileName, reason, part = 1, parts = 1 }) =>
-    `${fileName} was refused whole (${reason})${parts > 1 ? `; part ${part} of ${parts} of it was kept` : ''}.`,
+  'intake-refused': ({ fileName, reason, part = 1, parts = 1 }, { fileNames = true }) =>
+    `${fileNames ? fileName : 'A file'} was refused whole (${reason})${parts > 1 ? `; part ${part} of ${parts} of it was kept` : ''}.`,
   'listener-started': ({ at, tls }) => `Messages are taken at ${at}, ${TLS[tls]}.`,
   'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
   'message-repeated': ({ fileId }) => `The message of file ${fileId} came again and was acknowledged again; nothing was filed.`,
   'connection-closed': ({ reason }) => `A connection was closed without an acknowledgement (${reason}).`,
-  'held-resolved': ({ heldId, patientId, decision, patientAdded }, { patients }) =>
-    `Held row ${heldId}${patients && patientId !== null ? ` of patient ${patientId}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}` +
+  'held-resolved': ({ heldId, patientId, decision, patientAdded }, telling) =>
+    `Held row ${heldId}${telling.patients && patientId !== null ? ` of patient ${named(patientId, telling)}` : ''} was ${decision === 'file' ? 'filed' : 'refused'}` +
     `${patientAdded === true ? '; its patient was added' : ''}.`,
-  'held-opened': ({ heldId, patientId, beside }, { patients }) =>
-    `Held row ${heldId} was opened${patientId === null ? '' : patients ? ` beside the course of patient ${patientId}` : ' beside the course of a patient'}` +
+  'held-opened': ({ heldId, patientId, beside }, telling) =>
+    `Held row ${heldId} was opened${patientId === null ? '' : telling.patients ? ` beside the course of patient ${named(patientId, telling)}` : ' beside the course of a patient'}` +
     `${beside.length === 0 ? '' : `, with a value of ${counted(beside.length, 'other patient', 'other patients')}`}.`,
   'held-compared': (event, telling) => `Held row ${event.heldId} was compared with what identifies a patient${ofPatient(event, telling)}.`,
   'held-read-again': ({ rows, stay }) =>
@@ -88,8 +102,10 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,
   'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,
   'result-restored': (event, telling) => `Version ${event.version} of result ${event.resultId} was restored${ofPatient(event, telling)}.`,
-  'records-compared': ({ fromId, patientId }, { patients }) =>
-    patients ? `Records ${fromId} and ${patientId} were shown side by side.` : 'Two records were shown side by side.',
+  'records-compared': ({ fromId, patientId }, telling) =>
+    telling.patients
+      ? `Records ${named(fromId, telling)} and ${named(patientId, telling)} were shown side by side.`
+      : 'Two records were shown side by side.',
   'merges-shown': ({ patients }) => `Merges were shown, with ${counted(patients.length, 'record', 'records')} side by side.`,
   'merge-proposed': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was proposed.`,
   'merge-confirmed': (event, telling) => `Merge ${event.mergeId}${ofRecords(event, telling)} was confirmed: the two are read as one patient.`,

@@ -8,6 +8,8 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'list-shown': ({ patients }) => patients,
   'list-exported': ({ patients }) => patients,
   'patient-opened': ({ patientId }) => [patientId],
+  'pseudonymous-list-shown': ({ patients }) => patients,
+  'pseudonymous-patient-opened': ({ patientId }) => [patientId],
   'held-opened': ({ patientId, beside }) => [patientId, ...beside],
   'held-compared': ({ patientId }) => [patientId],
   'records-compared': ({ patientId, fromId }) => [patientId, fromId],

@@ -21,6 +21,21 @@ export { type Restored, type RestoreWish, restoreBackup } from './backup/restore
 export { type BackupVerdict, verifyBackup } from './backup/verifyBackup.ts'
 export type { Call, Outcome } from './call.ts'
 export { clinicDay } from './clinicDay.ts'
+export { openPseudonym } from './cohort/openPseudonym.ts'
+export { showCohort } from './cohort/showCohort.ts'
+export type {
+  CohortAnswerView,
+  CohortCorrectionView,
+  CohortEvidenceView,
+  CohortFindingView,
+  CohortImmunofixationView,
+  CohortPage,
+  CohortPatientView,
+  CohortQuery,
+  CohortReportView,
+  CohortResultView,
+  CohortRow,
+} from './cohort/views.ts'
 export { consoleCall } from './consoleCall.ts'
 export { excludeResult } from './decisions/excludeResult.ts'
 export { recordAttribution } from './decisions/recordAttribution.ts'
@@ -107,6 +122,7 @@ export { refusePlan } from './plan/refusePlan.ts'
 export { type TrialWish, tryPlan } from './plan/tryPlan.ts'
 export type { PlanFormView, PlanPage, PlanRowView, PlanVersionView, PlanView, ProposalView, SetView, TriedPatient, TriedPlan } from './plan/views.ts'
 export { withdrawProposal } from './plan/withdrawProposal.ts'
+export { pseudonymKey } from './pseudonyms/pseudonymKey.ts'
 export { refusedUnlessMay } from './refuse.ts'
 export { readModel, readRule, readRules } from './rules/readRules.ts'
 export type { ModelView, NumberView, RuleInIndex, RulesIndex, RuleView } from './rules/views.ts'

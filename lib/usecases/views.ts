@@ -119,6 +119,10 @@ export interface TrailRowView {
   readonly says: string
   /** Null where the reader may not see whom it concerned. */
   readonly patientId: string | null
+  /** Whom it concerned, under pseudonyms, the first 200; empty where the reader is not told, or told by number. */
+  readonly pseudonyms: readonly string[]
+  /** How many patients it concerned, where `pseudonyms` names them. */
+  readonly concerned: number
 }
 
 export interface AccountView {

@@ -22,6 +22,8 @@ export interface Clinic {
   /** Everything the server has written on its output. */
   readonly output: () => string
   readonly signInOf: (role: Role) => SignIn
+  /** Everything the server has written to its output and its errors, but for the line that tells the sign-ins. */
+  readonly said: () => string
   readonly close: () => Promise<void>
 }
 
@@ -80,6 +82,11 @@ export async function openClinic(): Promise<Clinic> {
       if (found === undefined) throw new Error(`no sign-in for ${role}`)
       return found
     },
+    said: () =>
+      output
+        .split('\n')
+        .filter((line) => !line.startsWith('{"url"'))
+        .join('\n'),
     async close() {
       await browser.close()
       const ended = new Promise((resolve) => server.once('exit', resolve))

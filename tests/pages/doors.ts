@@ -9,6 +9,8 @@ const BEHIND_SIGN_IN = [
   '/',
   '/list',
   '/patients/any',
+  '/cohort',
+  '/cohort/any',
   '/intake',
   '/intake/1',
   '/held',

@@ -39,6 +39,8 @@ const PAGES: readonly Shown[] = [
   { name: 'log-reviews', as: 'quality', path: '/log/reviews', status: 200 },
   { name: 'emergency', as: 'physician', path: '/emergency', status: 200 },
   { name: 'emergency-views', as: 'quality', path: '/emergency/views', status: 200 },
+  { name: 'cohort', as: 'quality', path: '/cohort', status: 200 },
+  { name: 'cohort-patient', as: 'quality', path: 'first pseudonym', status: 200 },
   { name: 'rules', as: 'quality', path: '/rules', status: 200 },
   { name: 'rule', as: 'navigator', path: '/rules/mde-calcium', status: 200 },
   { name: 'model', as: 'physician', path: '/models/smouldering-points', status: 200 },
@@ -89,6 +91,10 @@ function openAll(page: Page): Promise<void> {
 
 async function addressFor(page: Page, path: string): Promise<string> {
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
+  if (path === 'first pseudonym') {
+    await page.goto('/cohort')
+    return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
+  }
   if (path !== 'last report') return path
   await page.goto('/intake')
   return (await page.locator('table a').first().getAttribute('href')) ?? ''

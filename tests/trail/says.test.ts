@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { day } from '../../lib/time/index.ts'
-import { auditEventOf, NO_HEAD, nextRow, readAuditEvent, type TrailEvent, trailSays } from '../../lib/trail/index.ts'
+import { auditEventOf, NO_HEAD, nextRow, patientsOf, readAuditEvent, type TrailEvent, trailSays } from '../../lib/trail/index.ts'
 import { auditEventProblems } from '../published/auditEventR4.ts'
 import { CALL } from '../store/samples.ts'
 
@@ -46,6 +46,8 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     { action: 'log-reviewed', reviewId: 2, from: day('2026-11-01'), to: day('2026-11-30'), ownEntries: 1, after: 'a' },
     'Review 2 of the log was recorded, from 2026-11-01 to 2026-11-30, with 1 entry of the own.',
   ],
+  [{ action: 'pseudonymous-list-shown', patients: ['P1'] }, 'The review list was shown under pseudonyms with 1 patient.'],
+  [{ action: 'pseudonymous-patient-opened', patientId: 'P1' }, 'A patient was opened under a pseudonym.'],
   [
     {
       action: 'intake',
@@ -219,4 +221,25 @@ test('a patient is named only to those who may be told', () => {
   expect(trailSays({ action: 'result-excluded', resultId: 9, version: 2, ...DECIDED }, { patients: true })).toBe(
     'Version 2 of result 9 was excluded for patient P1.',
   )
+})
+
+const UNDER_PSEUDONYM = { patients: true, as: (patientId: string) => `AAAAA-${patientId.length}`, fileNames: false }
+
+test.each(SENTENCES)('under pseudonyms %j tells no number and no file name', (event) => {
+  expect(trailSays(event, UNDER_PSEUDONYM)).not.toMatch(/\bP\d\b|a\.csv|lab\.hl7/)
+})
+
+test('a patient is named by what stands for the number where that is asked for', () => {
+  expect(trailSays({ action: 'patient-opened', patientId: 'P1' }, UNDER_PSEUDONYM)).toBe('Patient AAAAA-2 was opened.')
+  expect(trailSays({ action: 'merge-confirmed', ...MERGED }, UNDER_PSEUDONYM)).toBe(
+    'Merge 3 of records of patient AAAAA-2 was confirmed: the two are read as one patient.',
+  )
+})
+
+test('an event tells whom it concerns, each once', () => {
+  expect(patientsOf({ action: 'held-opened', heldId: 7, patientId: 'P1', beside: ['P2', 'P1'] })).toEqual(['P1', 'P2'])
+  expect(patientsOf({ action: 'merge-ended', ...MERGED })).toEqual(['P1', 'P2'])
+  expect(patientsOf({ action: 'list-shown', patients: ['P3', 'P4'] })).toEqual(['P3', 'P4'])
+  expect(patientsOf({ action: 'rechecked', patients: 3, differences: 0 })).toEqual([])
+  expect(patientsOf({ action: 'held-opened', heldId: 7, patientId: null, beside: [] })).toEqual([])
 })

@@ -11,7 +11,7 @@ import { csv, patientRow, resultRow, take } from './clinic.ts'
 type Who = Role | 'console' | 'none'
 const EVERYBODY: readonly Who[] = [...ROLES, 'console', 'none']
 
-const QUERY: ListQuery = {
+const QUERY = {
   window: null,
   phase: null,
   clinician: null,
@@ -20,7 +20,7 @@ const QUERY: ListQuery = {
   descending: false,
   page: 1,
   pageSize: 10,
-}
+} as const
 const NO_FILE = { source: null, dryRun: true }
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 }
 const OF_P1 = { patientId: 'P1' }
@@ -48,6 +48,7 @@ const SHOWN = { password: 'a test', code: '' }
 const EMERGENCY: readonly Who[] = ['physician', 'console']
 const QUALITY: readonly Who[] = ['quality', 'console']
 const QUESTION = { question: 'failures', patient: '', person: '', only: '', from: '', to: '', before: null } as const
+const PSEUDONYMS: readonly Who[] = ['quality', 'console']
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -58,6 +59,8 @@ const ASKED: Readonly<Record<string, Asked>> = {
   openPatient: { roles: CARE, run: (call) => usecases.openPatient(call, 'P1') },
   openPatientAt: { roles: CARE, run: (call) => usecases.openPatientAt(call, 'none such') },
   patientMergesAt: { roles: CARE, run: (call) => usecases.patientMergesAt(call, 'none such') },
+  showCohort: { roles: PSEUDONYMS, run: (call) => usecases.showCohort(call, QUERY) },
+  openPseudonym: { roles: PSEUDONYMS, run: (call) => usecases.openPseudonym(call, 'nobody') },
   patientDocument: { roles: CARE, run: (call) => usecases.patientDocument(call, 'P1', null) },
   acceptFiles: { roles: INTAKE, run: (call) => usecases.acceptFiles(call, [], NO_FILE) },
   acceptFilesApart: { roles: INTAKE, run: (call) => usecases.acceptFilesApart(call, [], NO_FILE) },
@@ -169,6 +172,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   clinicDay: 'reads the calendar',
   factorPolicy: 'reads a setting',
   isPolicyKnown: 'reads the same setting when the program starts',
+  pseudonymKey: 'reads a file its owner alone may open, when the program starts',
   consoleCall: 'names who calls',
   isDemonstration: 'is said on every page',
   headPlace: 'reads where a head is to go',
@@ -228,7 +232,7 @@ describe('the log', () => {
     }
   })
 
-  test('quality reads all of it and is not told which patient; an administrator is', async () => {
+  test('quality reads all of it and is told which patient by pseudonym; an administrator by number', async () => {
     const opened = (page: { rows: readonly { action: string; patientId: string | null; says: string }[] }) =>
       page.rows.filter((row) => row.action === 'patient-opened')
     granted(await usecases.openPatient(callOf(store, 'physician'), 'P1'))
@@ -236,6 +240,7 @@ describe('the log', () => {
     const administrator = opened(granted(await usecases.readTrail(callOf(store, 'administrator'), null)))
     expect(quality.map((row) => row.patientId)).toEqual(quality.map(() => null))
     expect(JSON.stringify(quality)).not.toContain('P1')
+    expect(quality[0]?.says).toMatch(/^Patient [2-9A-Y]{5}-[2-9A-Y]{5}-[2-9A-Y]{5} was opened\.$/)
     expect(administrator[0]).toMatchObject({ patientId: 'P1' })
   })
 })

@@ -1,7 +1,7 @@
 'use client'
 
 import { useId, useState } from 'react'
-import type { ResultView } from '../../../lib/usecases/index.ts'
+import type { CohortResultView, ResultView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
 import { TableHead } from '../TableHead.tsx'
 import type { PatientActs } from './acts.ts'
@@ -10,11 +10,13 @@ import { ResultRow } from './ResultRow.tsx'
 
 interface Props extends Pick<PatientActs, 'exclude' | 'restore'> {
   /** Newest first. */
-  readonly results: readonly ResultView[]
-  readonly patientId: string
+  readonly results: readonly (ResultView | CohortResultView)[]
+  /** Null under a pseudonym, where nothing can be done and no file is named. */
+  readonly patientId: string | null
 }
 
-const COLUMNS = ['Collected', 'Test', 'As received', 'Laboratory, method', 'File, row', 'Version', 'Counts']
+const FILE = 'File, row'
+const COLUMNS = ['Collected', 'Test', 'As received', 'Laboratory, method', FILE, 'Version', 'Counts']
 /** Rows drawn at first, and more of them with each press: a long course has thousands. */
 const STEP = 50
 
@@ -54,7 +56,7 @@ export function AllResults({ results, patientId, exclude, restore }: Props) {
           <caption>
             {test === '' ? 'All tests' : testName(test)}, newest first: {shown.length} of {fitting.length}
           </caption>
-          <TableHead columns={COLUMNS} />
+          <TableHead columns={patientId === null ? COLUMNS.filter((column) => column !== FILE) : COLUMNS} />
           <tbody>
             {shown.map((result) => (
               <ResultRow key={result.resultId} result={result} patientId={patientId} exclude={exclude} restore={restore} />

@@ -1,14 +1,26 @@
-import type { CorrectionView, FindingView, ReportView } from '../../../lib/usecases/index.ts'
+import type {
+  CohortCorrectionView,
+  CohortFindingView,
+  CohortReportView,
+  CorrectionView,
+  FindingView,
+  ReportView,
+} from '../../../lib/usecases/index.ts'
 import { words } from '../words.ts'
 import { testName } from './names.ts'
 import './work.css'
 
-function Report({ report: { received, status, laboratory, fileName, line } }: { readonly report: ReportView }) {
+function Report({ report: { received, status, laboratory, fileName, line } }: { readonly report: ReportView | CohortReportView }) {
   return (
     <>
       {received !== '' && <span className="received">{received}</span>}
       {received === '' ? '' : ', '}
-      {words(status)}, {laboratory === null ? 'laboratory not named' : <bdi>{laboratory}</bdi>}, <bdi>{fileName}</bdi>, row {line}
+      {words(status)}, {laboratory === null ? 'laboratory not named' : <bdi>{laboratory}</bdi>}
+      {fileName !== undefined && (
+        <>
+          , <bdi>{fileName}</bdi>, row {line}
+        </>
+      )}
     </>
   )
 }
@@ -20,9 +32,9 @@ const DID: Readonly<Record<CorrectionView['decided'][number]['kind'], string>> =
 }
 
 interface Props {
-  readonly correction: CorrectionView
+  readonly correction: CorrectionView | CohortCorrectionView
   /** Earlier reviews that the finding shows with their notes. */
-  readonly notes: FindingView['pastAnswers']
+  readonly notes: (FindingView | CohortFindingView)['pastAnswers']
   /** Whether the finding's own sentence says it all already. */
   readonly said: boolean
 }
@@ -35,7 +47,7 @@ export function CorrectionNote({ correction: { says, reports, decided }, notes, 
       {!said && <p>{says}</p>}
       <ul className="small soft">
         {reports.map(({ analyte, collectedOn, before, now }) => (
-          <li key={`${before.fileName} ${before.line} ${now?.fileName} ${now?.line}`}>
+          <li key={`${analyte} ${collectedOn} ${before.received} ${now?.received} ${before.fileName} ${before.line} ${now?.fileName} ${now?.line}`}>
             {testName(analyte)} of {collectedOn}. Before: <Report report={before} />. Now: {now === null ? 'not counted' : <Report report={now} />}.
           </li>
         ))}

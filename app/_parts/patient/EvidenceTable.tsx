@@ -1,12 +1,23 @@
-import type { EvidenceView } from '../../../lib/usecases/index.ts'
+import type { CohortEvidenceView, EvidenceView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
 import { testName } from './names.ts'
 
 const ROLES = { reference: 'held against', previous: 'sample before', current: 'current' } as const
 
+function Source({ source: { fileName, line, received, laboratory } }: { readonly source: (EvidenceView | CohortEvidenceView)['sources'][number] }) {
+  const named = laboratory === null ? 'laboratory not named' : <bdi>{laboratory}</bdi>
+  if (fileName === undefined) return <div>{named}</div>
+  return (
+    <div>
+      <span className="received">{received}</span>, {named}, <bdi>{fileName}</bdi>, row {line}
+    </div>
+  )
+}
+
 /** Each value a finding rests on, with its day, laboratory, file and row. */
-export function EvidenceTable({ evidence, of }: { readonly evidence: readonly EvidenceView[]; readonly of: string }) {
+export function EvidenceTable({ evidence, of }: { readonly evidence: readonly (EvidenceView | CohortEvidenceView)[]; readonly of: string }) {
   if (evidence.length === 0) return null
+  const isNamed = evidence.every(({ sources }) => sources.every(({ fileName }) => fileName !== undefined))
   return (
     <Scroll className="scroll" named={`Evidence of ${of}`}>
       <table className="table evidence">
@@ -17,7 +28,7 @@ export function EvidenceTable({ evidence, of }: { readonly evidence: readonly Ev
             <th scope="col">Test</th>
             <th scope="col">Value</th>
             <th scope="col">Collected</th>
-            <th scope="col">As received: laboratory, file, row</th>
+            <th scope="col">{isNamed ? 'As received: laboratory, file, row' : 'Laboratory'}</th>
           </tr>
         </thead>
         <tbody>
@@ -32,11 +43,8 @@ export function EvidenceTable({ evidence, of }: { readonly evidence: readonly Ev
               <td className="value">{collectedOn}</td>
               <td>
                 {sources.length === 0 && 'no stored result'}
-                {sources.map(({ fileName, line, received, laboratory }) => (
-                  <div key={`${fileName} ${line}`}>
-                    <span className="received">{received}</span>, {laboratory === null ? 'laboratory not named' : <bdi>{laboratory}</bdi>},{' '}
-                    <bdi>{fileName}</bdi>, row {line}
-                  </div>
+                {sources.map((source) => (
+                  <Source key={source.fileName === undefined ? source.laboratory : `${source.fileName} ${source.line}`} source={source} />
                 ))}
               </td>
             </tr>

@@ -1,10 +1,10 @@
-import type { ResultView } from '../../../lib/usecases/index.ts'
+import type { CohortResultView, ResultView } from '../../../lib/usecases/index.ts'
 import { counted } from '../words.ts'
 import { DoesNotCount } from './DoesNotCount.tsx'
 import { testName } from './names.ts'
 
 /** Values a person took out of everything that is found and drawn. Always in sight, and printed: a reader must know what the rest leaves out. */
-export function ExcludedValues({ results }: { readonly results: readonly ResultView[] }) {
+export function ExcludedValues({ results }: { readonly results: readonly (ResultView | CohortResultView)[] }) {
   const excluded = results.flatMap((result) => (result.excluded === null ? [] : [{ ...result, excluded: result.excluded }]))
   if (excluded.length === 0) return null
   return (

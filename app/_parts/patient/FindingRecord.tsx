@@ -1,21 +1,24 @@
 import { isDanger } from '../../../lib/review/index.ts'
 import type { RuleId } from '../../../lib/rules/index.ts'
-import type { AnswerView, FindingView } from '../../../lib/usecases/index.ts'
+import type { AnswerView, CohortAnswerView, CohortFindingView, FindingView } from '../../../lib/usecases/index.ts'
+import { Typed } from './Typed.tsx'
 import './work.css'
 
 /** What a correction took back: answered once, it never comes back. */
 export const TAKEN_BACK: RuleId = 'reviewed-then-corrected'
 
-function Note({ by, on, note }: AnswerView) {
+type Noted = AnswerView | CohortAnswerView
+
+function Note({ by, on, note }: Noted) {
   return (
     <>
-      by <bdi>{by}</bdi> on {on}: <q className="typed">{note}</q>.
+      by <bdi>{by}</bdi> on {on}: <Typed text={note} />.
     </>
   )
 }
 
 /** Notes on a danger stay with it; other notes answered evidence that has changed, or their day has passed. */
-function EarlierNotes({ notes, danger }: { readonly notes: readonly AnswerView[]; readonly danger: boolean }) {
+function EarlierNotes({ notes, danger }: { readonly notes: readonly Noted[]; readonly danger: boolean }) {
   if (notes.length === 0) return null
   return (
     <ul className={danger ? 'on-record' : 'on-record soft'}>
@@ -29,17 +32,18 @@ function EarlierNotes({ notes, danger }: { readonly notes: readonly AnswerView[]
   )
 }
 
-function Cause({ attribution: { cause, by, on, until, worsePercent } }: { readonly attribution: NonNullable<FindingView['attribution']> }) {
+function Cause({ attribution }: { readonly attribution: NonNullable<(FindingView | CohortFindingView)['attribution']> }) {
+  const { cause, by, on, until, worsePercent } = attribution
   return (
     <p className="on-record">
-      <b>Another cause</b> recorded by <bdi>{by}</bdi> on {on}: <q className="typed">{cause}</q>. Until {until}; comes back sooner when the value is{' '}
+      <b>Another cause</b> recorded by <bdi>{by}</bdi> on {on}: <Typed text={cause} />. Until {until}; comes back sooner when the value is{' '}
       {worsePercent} % worse.
     </p>
   )
 }
 
 /** What people recorded of a finding: the answer that holds, another cause, earlier notes. */
-export function FindingRecord({ finding: { rule, answered, attribution, pastAnswers } }: { readonly finding: FindingView }) {
+export function FindingRecord({ finding: { rule, answered, attribution, pastAnswers } }: { readonly finding: FindingView | CohortFindingView }) {
   return (
     <>
       {answered !== null && (

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import type { FindingView } from '../../../lib/usecases/index.ts'
+import type { CohortFindingView, FindingView } from '../../../lib/usecases/index.ts'
 import { RuleLink } from '../about/RuleLink.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
 import { CorrectionNote } from './CorrectionNote.tsx'
@@ -7,8 +7,10 @@ import { EvidenceTable } from './EvidenceTable.tsx'
 import { FindingRecord, TAKEN_BACK } from './FindingRecord.tsx'
 import { Probability } from './Probability.tsx'
 
+type Shown = FindingView | CohortFindingView
+
 /** One finding with its evidence; `children` is what people said of it. */
-export function Finding({ finding, children }: { readonly finding: FindingView; readonly children?: ReactNode }) {
+export function Finding({ finding, children }: { readonly finding: Shown; readonly children?: ReactNode }) {
   const { rule, title, state, certainty, window, since, endedOn, cautions, evidence, says, probability, asks, source, correction, pastAnswers } =
     finding
   return (
@@ -45,7 +47,7 @@ export function Finding({ finding, children }: { readonly finding: FindingView; 
 }
 
 /** Findings, the most urgent first; says so where there is none. Stands under its own heading of level 2. */
-export function Findings({ findings, none }: { readonly findings: readonly FindingView[]; readonly none: string }) {
+export function Findings({ findings, none }: { readonly findings: readonly Shown[]; readonly none: string }) {
   if (findings.length === 0) return <p>{none}</p>
   return findings.map((finding) => (
     <Finding

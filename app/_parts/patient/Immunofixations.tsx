@@ -1,9 +1,11 @@
-import type { ImmunofixationView } from '../../../lib/usecases/index.ts'
+import type { CohortImmunofixationView, ImmunofixationView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
 import { TableHead } from '../TableHead.tsx'
 import { counted } from '../words.ts'
 
-function Row({ fixation }: { readonly fixation: ImmunofixationView }) {
+type Fixation = ImmunofixationView | CohortImmunofixationView
+
+function Row({ fixation }: { readonly fixation: Fixation }) {
   const { on, specimen, text, laboratory, corrected, reading, readAs, means } = fixation
   return (
     <tr>
@@ -13,7 +15,7 @@ function Row({ fixation }: { readonly fixation: ImmunofixationView }) {
         {specimen}
       </th>
       <td>
-        <span className="received">{text}</span>
+        {text === null ? <span className="soft">not shown</span> : <span className="received">{text}</span>}
         {laboratory !== null && (
           <div className="small soft">
             <bdi>{laboratory}</bdi>
@@ -32,7 +34,7 @@ function Row({ fixation }: { readonly fixation: ImmunofixationView }) {
 }
 
 /** Every immunofixation, newest first: as received, how it was read, and what it means against the type at diagnosis. */
-export function Immunofixations({ fixations }: { readonly fixations: readonly ImmunofixationView[] }) {
+export function Immunofixations({ fixations }: { readonly fixations: readonly Fixation[] }) {
   if (fixations.length === 0) return <p>No immunofixation is recorded.</p>
   const unread = fixations.filter(({ reading }) => reading === 'unread').length
   return (

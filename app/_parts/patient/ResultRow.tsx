@@ -1,6 +1,6 @@
 'use client'
 
-import type { ResultView } from '../../../lib/usecases/index.ts'
+import type { CohortResultView, ResultView } from '../../../lib/usecases/index.ts'
 import { Disclosed } from '../Disclosed.tsx'
 import { Told } from '../Told.tsx'
 import { TypedField } from '../TypedField.tsx'
@@ -11,13 +11,13 @@ import { DoesNotCount } from './DoesNotCount.tsx'
 import { testName } from './names.ts'
 
 interface Props {
-  readonly result: ResultView
-  readonly patientId: string
+  readonly result: ResultView | CohortResultView
+  readonly patientId: string | null
   readonly exclude: NonNullable<PatientActs['exclude']>
   readonly restore: NonNullable<PatientActs['restore']>
 }
 
-function Change({ result, patientId, exclude, restore }: Props) {
+function Change({ result, patientId, exclude, restore }: Props & { readonly patientId: string }) {
   const excluding = useKeptForm(exclude)
   const restoring = useKeptForm(restore)
   const about = { patientId, resultId: String(result.resultId) }
@@ -64,15 +64,19 @@ export function ResultRow({ result, patientId, exclude, restore }: Omit<Props, '
           </>
         )}
       </td>
-      <td data-label="File, row">
-        <bdi>{fileName}</bdi>, row {line}
-      </td>
+      {fileName !== undefined && (
+        <td data-label="File, row">
+          <bdi>{fileName}</bdi>, row {line}
+        </td>
+      )}
       <td data-label="Version">
         {version}, {words(status)}
       </td>
       <td className="counts-cell">
         {excluded === null ? 'counts' : <DoesNotCount excluded={excluded} />}
-        {exclude !== null && restore !== null && <Change result={result} patientId={patientId} exclude={exclude} restore={restore} />}
+        {patientId !== null && exclude !== null && restore !== null && (
+          <Change result={result} patientId={patientId} exclude={exclude} restore={restore} />
+        )}
       </td>
     </tr>
   )

@@ -31,8 +31,12 @@ function Resolved({ resolved }: Pick<HeldDetailView, 'resolved'>) {
   if (resolved === null) return null
   return (
     <p className="notice">
-      Decided by <bdi>{resolved.by}</bdi>, {instantText(resolved.at)}: {resolved.decision === 'file' ? 'filed' : 'refused'},{' '}
-      <bdi>{resolved.reason}</bdi>
+      Decided by <bdi>{resolved.by}</bdi>, {instantText(resolved.at)}: {resolved.decision === 'file' ? 'filed' : 'refused'}
+      {resolved.reason !== null && (
+        <>
+          , <bdi>{resolved.reason}</bdi>
+        </>
+      )}
     </p>
   )
 }

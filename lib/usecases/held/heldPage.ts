@@ -1,7 +1,7 @@
 import { loincCodes } from '../../intake/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { choiceView, seesPatients } from './choiceView.ts'
+import { choiceView } from './choiceView.ts'
 import type { HeldPageView } from './views.ts'
 
 /** Groups on one page. */
@@ -39,9 +39,10 @@ export async function heldPage(call: Call, page: number): Promise<Outcome<HeldPa
     const choices = reader.waitingChoices().map((choice) => choiceView(call, choice))
     return { choices, groups, groupCount, rowCount, pages: Math.max(1, Math.ceil(groupCount / A_PAGE)) }
   })
-  const shown = seesPatients(call) ? value.choices.filter(({ compared }) => compared !== null) : []
-  if (shown.length > 0) {
-    const events = shown.map(({ heldId, patientId }) => ({ action: 'held-compared', heldId, patientId }) as const)
+  const events = value.choices.flatMap(({ heldId, patientId, compared }) =>
+    compared === null || patientId === null ? [] : [{ action: 'held-compared', heldId, patientId } as const],
+  )
+  if (events.length > 0) {
     await call.store.record(call, () => ({ value: null, events }))
   }
   return { ok: true, value }

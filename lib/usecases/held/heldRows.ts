@@ -3,6 +3,7 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { HeldRowView } from '../views.ts'
 import { rememberingReader } from './rememberingReader.ts'
+import { sentenceFor } from './sentenceFor.ts'
 import { understood } from './understood.ts'
 
 /** The queue of rows a person has to decide on, longest waiting first. */
@@ -11,7 +12,7 @@ export async function heldRows(call: Call): Promise<Outcome<readonly HeldRowView
   if (refused !== null) return refused
   const reader = rememberingReader(call.store.reader)
   const rows = call.store.reader.heldQueue().map((held) => {
-    const { id, fileId, fileName, source, line, kind, patientId, reason, sentence, fields, receivedAt, receivedOn } = held
+    const { id, fileId, fileName, source, line, kind, patientId, reason, fields, receivedAt, receivedOn } = held
     return {
       heldId: id,
       receivedAt,
@@ -22,7 +23,7 @@ export async function heldRows(call: Call): Promise<Outcome<readonly HeldRowView
       kind,
       patientId,
       reason,
-      sentence,
+      sentence: sentenceFor(call, held.sentence),
       fields,
       understood: understood(reader, held),
       waitingDays: Math.max(0, daysBetween(day(receivedOn), call.today)),

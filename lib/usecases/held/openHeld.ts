@@ -6,11 +6,13 @@ import { readRow } from '../intake/readRow.ts'
 import { meantHeld } from '../intake/releaseHeld.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { alikeRows } from './alikeRows.ts'
-import { choiceView, seesPatients } from './choiceView.ts'
+import { choiceView } from './choiceView.ts'
 import { judgedMeaning } from './meaning.ts'
 import { neighboursOf } from './neighbours.ts'
 import { identifierNotRemembered, isQuestionWhose } from './proposePatient.ts'
 import { rememberingReader } from './rememberingReader.ts'
+import { seesPatients } from './seesPatients.ts'
+import { sentenceFor } from './sentenceFor.ts'
 import { understood } from './understood.ts'
 import type { HeldDetailView, OffersView } from './views.ts'
 
@@ -58,7 +60,13 @@ function tried(call: Call, held: HeldRow, { code, unit }: Trial): { held: HeldRo
 function stoppedBy(call: Call, held: HeldRow): string | null {
   const { raw } = meantHeld(call.store.reader, held)
   const { read } = readRow(raw, call.store.reader.patient(patientIdOf(raw))?.patient ?? null, call.today)
-  return read.outcome === 'take' ? null : read.sentence
+  return read.outcome === 'take' ? null : sentenceFor(call, read.sentence)
+}
+
+/** A reason is typed text and may tell of the patient: who may see none reads their own. */
+function resolvedFor(call: Call, { resolved }: HeldRow): HeldDetailView['resolved'] {
+  if (resolved === null || seesPatients(call) || resolved.by === call.actor.name) return resolved
+  return { ...resolved, reason: null }
 }
 
 /**
@@ -80,7 +88,9 @@ export async function openHeld(call: Call, heldId: number, trial: Trial): Promis
     const shown = alikeRows(remembering, rows, (row) => ({ ...row, decided: { ...row.decided, ...decided } }), sees)
     const choice =
       reader.waitingChoiceOf(heldId) ?? reader.waitingChoices().find((one) => one.alike && rows.some(({ id }) => id === one.heldId)) ?? null
-    const { kind, reason, sentence, source, fileName, line, receivedAt, receivedOn, row, fields, returnedBy, resolved } = stored
+    const { kind, reason, source, fileName, line, receivedAt, receivedOn, row, fields, returnedBy } = stored
+    const sentence = sentenceFor(call, stored.sentence)
+    const resolved = resolvedFor(call, stored)
     const waitingDays = Math.max(0, daysBetween(day(receivedOn), call.today))
     return {
       ...{ heldId, kind, reason, sentence, source, fileName, line, receivedAt, waitingDays, returnedBy, resolved, text: row, seesPatients: sees },
@@ -98,7 +108,8 @@ export async function openHeld(call: Call, heldId: number, trial: Trial): Promis
   const near = value.neighbours?.patientId ?? null
   if (near !== null) patientIds.delete(near)
   const opened = { action: 'held-opened', heldId, patientId: near, beside: [...patientIds].toSorted() } as const
-  const compared = value.choice?.compared == null ? [] : [{ action: 'held-compared', heldId, patientId: value.choice.patientId } as const]
+  const whose = value.choice?.compared == null ? null : value.choice.patientId
+  const compared = whose === null ? [] : [{ action: 'held-compared', heldId, patientId: whose } as const]
   await call.store.record(call, () => ({ value: null, events: [opened, ...compared] }))
   return { ok: true, value }
 }

@@ -2,6 +2,7 @@ import type { Call, Outcome } from '../call.ts'
 import { afterFiling } from '../intake/afterFiling.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { attempt } from './attempt.ts'
+import { sentenceFor } from './sentenceFor.ts'
 
 /** Takes a decision back together with everything done for it. */
 class StillHeld extends Error {}
@@ -23,7 +24,7 @@ export async function resolveHeld(call: Call, heldId: number, decision: 'file' |
       }
       const lastBefore = tx.lastResultId()
       const outcome = decision === 'file' ? attempt(tx, known, call) : null
-      if (outcome !== null && !outcome.filed) throw new StillHeld(outcome.sentence)
+      if (outcome !== null && !outcome.filed) throw new StillHeld(sentenceFor(call, outcome.sentence))
       const touched = new Set([known.patientId, outcome?.patientId ?? null].filter((id) => id !== null && tx.patient(id) !== null)) as Set<string>
       const released = afterFiling(tx, touched, lastBefore, call)
       const resolved = (id: number, patientId: string | null) => ({ action: 'held-resolved', heldId: id, patientId, decision }) as const

@@ -6,6 +6,7 @@ import { afterFiling } from '../intake/afterFiling.ts'
 import { attempt } from './attempt.ts'
 import { partsInTurn } from './partsInTurn.ts'
 import { readAgain } from './readAgain.ts'
+import { sentenceFor } from './sentenceFor.ts'
 
 /** What is done with each row: filed as it now reads, refused, or read again with what was just decided (of this row: `decided`). */
 export type RowAct =
@@ -47,7 +48,7 @@ function settlePart(tx: Tx, rows: readonly HeldRow[], act: RowAct, reason: strin
       if (patientId !== null && tx.patient(patientId) !== null) touched.add(patientId)
     }
     if (!outcome.filed) {
-      stay.push({ heldId: id, line, sentence: outcome.sentence })
+      stay.push({ heldId: id, line, sentence: sentenceFor(call, outcome.sentence) })
       continue
     }
     tx.resolveHeld({ heldId: id, decision, reason, by: call.actor.name, at: call.now })

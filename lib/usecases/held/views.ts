@@ -4,7 +4,10 @@ import type { NeighboursView } from './neighbours.ts'
 import type { UnderstoodView } from './understood.ts'
 
 /** A choice of whose a row is that waits for a second person. */
-export interface ChoiceView extends HeldChoice {
+export interface ChoiceView extends Omit<HeldChoice, 'patientId' | 'reason'> {
+  /** Whose it may be and why; null for who may not see it. */
+  readonly patientId: string | null
+  readonly reason: string | null
   /** Rows it would file. */
   readonly rows: number
   /** What identifies the two; null for who may not see it. */
@@ -69,7 +72,8 @@ export interface HeldDetailView {
   readonly fields: readonly (readonly [string, string])[]
   readonly decided: Readonly<Record<string, string>> | null
   readonly returnedBy: number | null
-  readonly resolved: { readonly by: string; readonly at: string; readonly decision: string; readonly reason: string } | null
+  /** Its reason is null for who may see no patient and did not type it. */
+  readonly resolved: { readonly by: string; readonly at: string; readonly decision: string; readonly reason: string | null } | null
   readonly understood: UnderstoodView | null
   readonly neighbours: NeighboursView | null
   /** What the row would say by what a person tries; `problem` where that cannot be. Null where nothing is tried. */

@@ -1,5 +1,6 @@
 import type { Reader, Tx } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { reportFor } from '../held/sentenceFor.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 import type { IntakeOptions, ReceivedFile } from './incoming.ts'
@@ -116,14 +117,9 @@ export async function acceptFiles(call: Call, files: readonly ReceivedFile[], op
   const opened: OpenedFile[] = []
   try {
     for (const file of files) opened.push(openFile(file))
-    return {
-      ok: true,
-      value: await acceptOpened(
-        opened.toSorted((a, b) => place(a) - place(b)),
-        call,
-        options,
-      ),
-    }
+    const inOrder = opened.toSorted((a, b) => place(a) - place(b))
+    const reports = await acceptOpened(inOrder, call, options)
+    return { ok: true, value: reports.map((report) => reportFor(call, report)) }
   } finally {
     for (const file of opened) file.close()
   }

@@ -1,5 +1,6 @@
 import type { StoredFile } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { reportFor } from '../held/sentenceFor.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 
@@ -22,5 +23,5 @@ export async function readReport(call: Call, fileId: number): Promise<Outcome<Fi
   const { reader } = call.store
   const file = reader.file(fileId)
   if (file === null) return { ok: false, kind: 'not-found', reason: `No file has the number ${fileId}.` }
-  return { ok: true, value: reportOf(file, [...reader.problemRows(fileId)]) }
+  return { ok: true, value: reportFor(call, reportOf(file, [...reader.problemRows(fileId)])) }
 }

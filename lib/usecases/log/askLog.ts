@@ -96,7 +96,8 @@ export async function askLog(call: Call, asked: LogQuestion, meant = patientMean
     const { rows, total } = reader.askTrail(question, LOG_PAGE + 1)
     const { shown, next } = pageOf(rows, LOG_PAGE)
     const failures = asked.question === 'failures' ? reader.failuresBy(question, GROUPS) : []
-    return { ok: true, value: { rows: rowViews(call, shown), total, next, failures } }
+    const views = rowViews(call, shown)
+    return views.ok ? { ok: true, value: { rows: views.value, total, next, failures } } : views
   })
 }
 

@@ -64,7 +64,9 @@ export async function exportLog(call: Call, wish: LogWish): Promise<Outcome<LogE
   const { reader } = call.store
   const { first, last } = boundsOf(reader, wish)
   if (first > last) return { ok: false, kind: 'invalid', reason: 'The log has no entry there.' }
-  const told = patientsToldTo(call.actor.role)
+  const telling = patientsToldTo(call)
+  if (!telling.ok) return telling
+  const told = telling.value
   await call.store.record(call, () => ({ value: null, events: [{ action: 'log-exported', from: first, to: last, patients: told.as }] }))
   const fileName = `log-entries-${first}-to-${last}.ndjson`
   return { ok: true, value: { fileName, first, last, patients: told.as, chunks: (onRows) => linesInChunks(reader, first, last, told, onRows) } }

@@ -1,11 +1,27 @@
-import { type TrailEvent, trailSays } from '../../trail/index.ts'
-import type { Call } from '../call.ts'
+import { patientsOf, type TrailEvent, trailSays } from '../../trail/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import type { TrailRowView } from '../views.ts'
 
-type Named = Pick<TrailRowView, 'says' | 'patientId'>
+type Named = Pick<TrailRowView, 'says' | 'patientId' | 'pseudonyms' | 'concerned'>
 
-/** How the entries of the log say to this reader whom they concern. Quality works under pseudonyms, which are not built yet: it is not told. */
-export function namingOf({ actor }: Call): (row: { readonly event: TrailEvent; readonly patientId: string | null }) => Named {
-  const maySeePatients = actor.role !== 'quality'
-  return ({ event, patientId }) => ({ says: trailSays(event, { patients: maySeePatients }), patientId: maySeePatients ? patientId : null })
+/** An entry may concern the whole cohort; so many are named. */
+const NAMED = 200
+
+/** How the entries of this reader say whom they concern: quality by pseudonym, and files by their number, everybody else by the patient's number. */
+export function namingOf(call: Call): Outcome<(row: { readonly event: TrailEvent; readonly patientId: string | null }) => Named> {
+  if (call.actor.role !== 'quality') {
+    return { ok: true, value: ({ event, patientId }) => ({ says: trailSays(event, { patients: true }), patientId, pseudonyms: [], concerned: 0 }) }
+  }
+  const under = pseudonymsOf(call)
+  if (!under.ok) return under
+  const as = under.value.of
+  return {
+    ok: true,
+    value: ({ event }) => {
+      const concerned = patientsOf(event)
+      const pseudonyms = [...new Set(concerned.slice(0, NAMED).map(as))]
+      return { says: trailSays(event, { patients: true, as, fileNames: false }), patientId: null, pseudonyms, concerned: concerned.length }
+    },
+  }
 }

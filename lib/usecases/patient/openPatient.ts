@@ -12,6 +12,7 @@ import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { patientView } from '../patientView.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { replacedOf } from './replacedOf.ts'
 
 interface Opened {
   readonly assessment: Assessment
@@ -42,12 +43,6 @@ async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Ou
   const event = { action: 'patient-opened', patientId, ...(emergency === null ? {} : { emergencyId: emergency.id }) } as const
   await call.store.record(call, () => ({ value: null, events: [event] }))
   return { ok: true, value: { assessment, emergency } }
-}
-
-// Excluded versions that a correction has replaced since: no part of the history any more, and still to be seen.
-function replacedOf({ store }: Call, { known }: Assessment): LabResult[] {
-  const counting = new Set(known.results.map((result) => result.id))
-  return [...exclusionsOf(known.decisions).keys()].filter((id) => !counting.has(id)).flatMap((id) => store.reader.result(id)?.result ?? [])
 }
 
 /** One patient for the patient page. */

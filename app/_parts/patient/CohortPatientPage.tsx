@@ -1,0 +1,64 @@
+import type { CohortFindingView, CohortPatientView } from '../../../lib/usecases/index.ts'
+import { counted } from '../words.ts'
+import { READS_ONLY } from './acts.ts'
+import { CourseFacts, Fact, Stands } from './CourseFacts.tsx'
+import { CourseSections, PatientColumns } from './CourseSections.tsx'
+import { Findings } from './Findings.tsx'
+import { Results } from './Results.tsx'
+import './patient.css'
+import './work.css'
+
+function Head({ patient }: { readonly patient: CohortPatientView }) {
+  const { pseudonym, ageBand, sex, heldRows } = patient
+  return (
+    <header className="patient-head">
+      <h1 className="pseudonym">{pseudonym}</h1>
+      <dl className="facts">
+        <Fact name="Age in years, sex">
+          {ageBand}, {sex}
+        </Fact>
+        <CourseFacts patient={patient} />
+        {heldRows > 0 && (
+          <Fact name="Held rows">
+            {heldRows} waiting; nobody has decided on {heldRows === 1 ? 'it' : 'them'}
+          </Fact>
+        )}
+      </dl>
+      <Stands patient={patient} />
+      <p className="small soft">
+        Under a pseudonym: who it is, what people typed, the names of files and values that tell the age (eGFR, clearance) are not shown.
+      </p>
+    </header>
+  )
+}
+
+const waits = ({ answered }: CohortFindingView) => answered === null
+
+function Current({ findings }: Pick<CohortPatientView, 'findings'>) {
+  if (findings.length === 0) return <p>Nothing is found in the latest samples.</p>
+  const answered = findings.filter((finding) => !waits(finding))
+  return (
+    <>
+      <Findings findings={findings.filter(waits)} none="Every finding is answered; none waits for anybody." />
+      {answered.length > 0 && <h2 className="answered-head">{counted(answered.length, 'answered finding')}</h2>}
+      <Findings findings={answered} none="" />
+    </>
+  )
+}
+
+/** One patient under a pseudonym: as the patient page, to be read only. */
+export function CohortPatientPage({ patient }: { readonly patient: CohortPatientView }) {
+  return (
+    <div className="patient">
+      <Head patient={patient} />
+      <PatientColumns charts={patient.charts}>
+        <section aria-labelledby="findings">
+          <h2 id="findings">Findings</h2>
+          <Current findings={patient.findings} />
+        </section>
+        <CourseSections patient={patient} />
+      </PatientColumns>
+      <Results patient={patient} acts={READS_ONLY} />
+    </div>
+  )
+}

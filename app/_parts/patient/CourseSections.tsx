@@ -1,0 +1,61 @@
+import type { ReactNode } from 'react'
+import type { CohortPatientView, PatientView } from '../../../lib/usecases/index.ts'
+import { PatientCharts } from '../chart/PatientCharts.tsx'
+import { counted } from '../words.ts'
+import { DerivedValues } from './DerivedValues.tsx'
+import { DueTests } from './DueTests.tsx'
+import { Findings } from './Findings.tsx'
+import { Immunofixations } from './Immunofixations.tsx'
+import { ResponseAndRisk } from './ResponseAndRisk.tsx'
+
+/** What is due, response and risk, and what was: the sections below the current findings. */
+export function CourseSections({ patient }: { readonly patient: PatientView | CohortPatientView }) {
+  const { history, due, asOf, response, risk } = patient
+  const tookBack = history.some(({ correction }) => correction?.what === 'removed')
+  return (
+    <>
+      <section aria-labelledby="due">
+        <h2 id="due">Due tests</h2>
+        <DueTests due={due} asOf={asOf} />
+      </section>
+      <section aria-labelledby="models">
+        <h2 id="models">Response and risk</h2>
+        <ResponseAndRisk response={response} risk={risk} />
+      </section>
+      <section aria-labelledby="immunofixation">
+        <h2 id="immunofixation">Immunofixation</h2>
+        <Immunofixations fixations={patient.immunofixations} />
+      </section>
+      <section aria-labelledby="derived">
+        <h2 id="derived">Computed values</h2>
+        <DerivedValues derived={patient.derived} />
+      </section>
+      <section aria-labelledby="history">
+        <h2 id="history">Past findings</h2>
+        {history.length === 0 ? (
+          <p>No finding has ended.</p>
+        ) : (
+          <details>
+            <summary>
+              {counted(history.length, 'finding')} the latest samples no longer show{tookBack && ' or a correction took back'}
+            </summary>
+            <Findings findings={history} none="" />
+          </details>
+        )}
+      </section>
+    </>
+  )
+}
+
+/** What is said on one side, the charts on the other. */
+export function PatientColumns({ charts, children }: Pick<PatientView, 'charts'> & { readonly children: ReactNode }) {
+  return (
+    <div className="patient-columns">
+      <div>{children}</div>
+      <section aria-labelledby="charts">
+        <h2 id="charts">Course</h2>
+        <PatientCharts charts={charts} />
+      </section>
+    </div>
+  )
+}

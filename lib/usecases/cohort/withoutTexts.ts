@@ -1,0 +1,55 @@
+import type { FindingChange, LabResult } from '../../results/index.ts'
+import { correctionText, type Finding } from '../../rules/index.ts'
+import type { Assessment } from '../../standing/index.ts'
+
+export const NOT_SHOWN = 'text not shown'
+
+/** True for what a person in the laboratory typed freely: an immunofixation, or why there is no value. Every other value was read word for word. */
+function isTyped({ value: { kind } }: LabResult): boolean {
+  return kind === 'immunofixation' || kind === 'none'
+}
+
+/** A result whose value as received tells no more than what was read of it. */
+export function withoutText(result: LabResult): LabResult {
+  const provenance = { ...result.provenance, fileName: '', ...(isTyped(result) ? { valueText: NOT_SHOWN, unitText: '' } : {}) }
+  return { ...result, accession: null, provenance }
+}
+
+function changeWithout(change: FindingChange): FindingChange {
+  return { ...change, corrections: change.corrections.map(({ replaced, by }) => ({ replaced: withoutText(replaced), by: withoutText(by) })) }
+}
+
+/** From filtration, creatinine and sex the age follows to a year or two, from several of them closer; and reports are told as received. */
+function factsWithout({ facts }: Finding, change: FindingChange | undefined): Finding['facts'] {
+  const { filtration: _, filtrationBy: __, ...told } = facts
+  if (told.corrected === undefined) return told
+  return { ...told, corrected: change === undefined ? NOT_SHOWN : change.corrections.map(correctionText).join('; ') }
+}
+
+function findingWithout({ saidThen: _, ...finding }: Finding, change: FindingChange | undefined): Finding {
+  const evidence = finding.evidence.map((one) => (one.analyte.endsWith('immunofixation') ? { ...one, value: NOT_SHOWN } : one))
+  return { ...finding, evidence, facts: factsWithout(finding, change) }
+}
+
+/**
+ * The same assessment without what people or laboratories typed and without what tells the age: the same findings, in the same order and windows. What
+ * people typed in their decisions stays in it, for the view to leave out. Pure.
+ */
+export function withoutTexts(assessment: Assessment): Assessment {
+  const changes = new Map([...assessment.changes].map(([finding, change]) => [finding, changeWithout(change)] as const))
+  const all = [...assessment.findings, ...assessment.history]
+  const plain = new Map(all.map((finding) => [finding, findingWithout(finding, changes.get(finding))] as const))
+  const of = (finding: Finding): Finding => plain.get(finding) ?? findingWithout(finding, changes.get(finding))
+  const keyed = <T>(map: ReadonlyMap<Finding, T>): ReadonlyMap<Finding, T> =>
+    new Map([...map].map(([finding, value]) => [of(finding), value] as const))
+  return {
+    ...assessment,
+    known: { ...assessment.known, results: assessment.known.results.map(withoutText) },
+    findings: assessment.findings.map(of),
+    open: assessment.open.map(of),
+    history: assessment.history.map(of),
+    answers: keyed(assessment.answers),
+    attributions: keyed(assessment.attributions),
+    changes: keyed(changes),
+  }
+}

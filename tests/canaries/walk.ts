@@ -1,0 +1,121 @@
+import type { Asked } from './answers.ts'
+import { FIRST, JOINED, type Planted, VALUES, WAITING } from './planted.ts'
+
+/** What a walk needs to know. */
+export interface Facts extends Planted {
+  readonly pseudonym: string
+  /** How many pages the log has now: walking makes it longer. */
+  readonly logPages: () => number
+}
+
+const get = (...paths: readonly string[]): Asked[] => paths.map((path) => ({ path }))
+
+const SENT = `patient_id,collected_at,code,value,unit,accession\n${FIRST},1930-02-02,33358-3,1,g/L,again\n${FIRST},1930-01-01,33358-3,1,g/L,again\n`
+
+function upload(dryRun: 'yes' | 'no'): Asked {
+  const files = encodeURIComponent(JSON.stringify([{ name: 'sent.csv', size: SENT.length }]))
+  return { path: '/intake/upload', method: 'POST', headers: { 'x-lowmark-files': files, 'x-lowmark-dry-run': dryRun }, body: SENT }
+}
+
+function form(path: string, fields: Readonly<Record<string, string>>): Asked {
+  const body = new FormData()
+  for (const [name, value] of Object.entries(fields)) body.append(name, value)
+  return { path, method: 'POST', body }
+}
+
+/** Every route of app, by its folder, as requests. A new one fails the test until it is walked here. */
+export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> = {
+  app: () => get('/', '/nowhere'),
+  'app/sign-in': () => get('/sign-in'),
+  'app/activate': () => get('/activate'),
+  'app/api/auth/[...nextauth]': () => get('/api/auth/session', '/api/auth/providers', '/api/auth/csrf', '/api/auth/error?error=x', '/api/auth/other'),
+  'app/list': () => get('/list', '/list?sort=patient', '/list?rule=mde-bone'),
+  'app/list/export': () => [...get('/list/export'), { path: '/list/export', method: 'POST' }],
+  'app/cohort': () =>
+    get('/cohort', '/cohort?sort=patient&order=down', '/cohort?rule=reviewed-then-corrected', '/cohort?phase=smouldering', '/cohort?page=2'),
+  'app/cohort/[pseudonym]': ({ pseudonym }) => get(`/cohort/${pseudonym}`, '/cohort/any', `/cohort/${FIRST}`),
+  'app/patients/[patientId]': () => get(`/patients/${FIRST}`, `/patients/${JOINED}`, '/patients/any'),
+  'app/intake': () => get('/intake'),
+  'app/intake/[fileId]': ({ fileIds }) => get(...fileIds.map((id) => `/intake/${id}`), '/intake/9999', '/intake/x'),
+  'app/intake/upload': () => [upload('yes'), upload('no'), { path: '/intake/upload', method: 'POST', body: 'nothing announced' }],
+  'app/held': () => get('/held', '/held?page=2'),
+  'app/held/[heldId]': ({ heldIds }) => get(...heldIds.flatMap((id) => [`/held/${id}`, `/held/${id}?code=33358-3&unit=g%2FL`]), '/held/9999'),
+  'app/sources': () => get('/sources'),
+  'app/sources/[source]': () => get('/sources/North', '/sources/none'),
+  'app/sources/[source]/file': () => get('/sources/North/file', '/sources/none/file'),
+  'app/merges': () => get('/merges'),
+  'app/plan': () => get('/plan'),
+  'app/plan/try': ({ proposal }) => [
+    form('/plan/try?of=proposal', { version: String(proposal), from: '' }),
+    form('/plan/try?of=proposal', { version: String(proposal), from: '2099-01-01' }),
+    form('/plan/try', { basedOn: '1' }),
+  ],
+  'app/log': ({ logPages }) => get(...Array.from({ length: logPages() }, (_, at) => `/log?page=${at + 1}`)),
+  'app/rules': () => get('/rules'),
+  'app/rules/[ruleId]': () => get('/rules/pd-serum', '/rules/none'),
+  'app/models/[model]': () => get('/models/iss', '/models/none'),
+  'app/accounts': () => get('/accounts'),
+}
+
+/** Where the text of held and refused rows may be read, and what else is said of them. */
+export const TELLS_WAITING: readonly string[] = ['app/intake/[fileId]', 'app/held', 'app/held/[heldId]', 'app/sources/[source]']
+
+const patient = { patientId: FIRST }
+const finding = { ...patient, rule: 'pd-serum', key: '["pd-serum",""]' }
+const typed = { reason: 'asked by a test' }
+
+/** Fields with which each action can be called; those of other rows are the same. Whatever is refused or done must not tell more than may be told. */
+export function actionFields({ heldIds, proposal }: Facts): Readonly<Record<string, readonly Readonly<Record<string, string>>[]>> {
+  const rows = heldIds.map(String)
+  const profile = JSON.stringify({ source: 'North', decimalSign: 'comma' })
+  return {
+    answerFinding: [{ ...finding, note: 'x', bringBackOn: '' }],
+    recordCause: [{ ...finding, cause: 'x' }],
+    withdrawCause: [{ ...patient, attributionId: '1', ...typed }],
+    excludeValue: [{ ...patient, resultId: '1', ...typed }],
+    restoreValue: [{ ...patient, resultId: '1', ...typed }],
+    comparePatientRecords: [{ fromId: JOINED, intoId: FIRST }],
+    proposePatientMerge: [{ fromId: JOINED, intoId: FIRST, ...typed }],
+    confirmPatientMerge: [{ mergeId: '1' }],
+    declinePatientMerge: [{ mergeId: '1', ...typed }],
+    endPatientMerge: [{ mergeId: '1', ...typed }],
+    decideHeldRows: [
+      ...rows.map((heldId) => ({ heldId, act: 'file', meaning: '', scope: 'one', except: '', ...typed })),
+      ...rows.map((heldId) => ({ heldId, act: 'unit', meaning: 'g/L', scope: 'alike', except: '', ...typed })),
+      { heldId: '9999', act: 'refuse', meaning: '', scope: 'one', except: '', ...typed },
+    ],
+    compareHeldRow: rows.map((heldId) => ({ heldId, ...patient })),
+    proposeHeldPatient: rows.map((heldId) => ({ heldId, ...patient, scope: 'one', ...typed })),
+    confirmHeldPatient: rows.map((heldId) => ({ heldId })),
+    declineHeldPatient: rows.map((heldId) => ({ heldId, ...typed })),
+    revokeSourceMapping: [{ mappingId: '1', ...typed }],
+    previewSourceProfile: [{ profile }],
+    trySourceProfile: [{ profile }, { profile: 'no JSON' }],
+    saveSourceProfile: [{ profile, basedOn: '7', ...typed }],
+    proposePlanChange: [{ from: '', note: '', basedOn: '1' }],
+    withdrawPlanProposal: [{ version: String(proposal) }],
+    publishPlanVersion: [{ version: String(proposal), from: '1999-01-01' }],
+    refusePlanVersion: [{ version: '9999', ...typed }],
+    addPerson: [{ name: '', role: 'quality' }],
+    disablePerson: [{ name: 'nobody' }],
+    changePersonsRole: [{ name: 'nobody', role: 'quality' }],
+    givePersonsCode: [{ name: 'nobody' }],
+    endPersonsSessions: [{ name: 'nobody' }],
+    chooseFirstPassword: [{ name: 'nobody', code: 'x', password: 'x', again: 'x' }],
+  }
+}
+
+/** Ends the session it is called in, so it is walked by nobody. */
+export const NOT_CALLED: readonly string[] = ['leave']
+
+/** Filed values, and words that were typed about findings and results. */
+export const CLINICAL: readonly RegExp[] = [
+  ...Object.values(VALUES).map((value) => new RegExp(`(?<![0-9a-z])${value.replace('.', '\\.')}(?![0-9a-z])`, 'i')),
+  /zqcanary(note|cause|reason|fixation|novalue|unit)/i,
+]
+
+/** Values of rows that wait or were refused. */
+export const WAITING_TEXT: readonly RegExp[] = Object.values(WAITING).map((value) => new RegExp(value.replace('.', '\\.')))
+
+/** What an administrator is told of nobody: names, birth dates, and what was typed about whose a row is. */
+export const NOT_FOR_ADMINISTRATORS: readonly RegExp[] = [/1931-07-19/, /zqcanary(given|join|choice|decided)/i]
