@@ -34,9 +34,13 @@ const PASSWORD = z.string().max(1000, 'is too long')
 export async function leave(form: FormData): Promise<void> {
   await openAction(z.strictObject({}), form, async () => {
     const person = await present()
-    if (person !== null) await signOut(person.call, person.sessionId)
-    const jar = await cookies()
-    jar.delete({ name: SESSION_COOKIE, path: '/', secure: true })
+    try {
+      if (person !== null) await signOut(person.call, person.sessionId)
+    } finally {
+      // Also where the end cannot be written now: whoever leaves leaves, and the session ends idle.
+      const jar = await cookies()
+      jar.delete({ name: SESSION_COOKIE, path: '/', secure: true })
+    }
     return { ok: true, value: null }
   })
   redirect('/sign-in')

@@ -4,6 +4,7 @@ import { answerInLines, type Line, refusalInLines } from './answerInLines.ts'
 import { readUpload } from './readUpload.ts'
 import { isSameOrigin } from './request.ts'
 import { signedIn } from './session.ts'
+import { unlessUnavailable } from './unavailable.ts'
 
 /** What the page that sent files hears. */
 export type IntakeLine = Line<readonly FileReport[]>
@@ -37,8 +38,8 @@ export async function receiveFiles(request: Request): Promise<Response> {
     return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
   const person = await signedIn()
   if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
-  const refused = await refusedUnlessMay(person.call, 'intake.write', 'upload')
-  if (refused !== null) return refusalInLines(refused)
+  const allowed = await unlessUnavailable(async () => (await refusedUnlessMay(person.call, 'intake.write', 'upload')) ?? { ok: true, value: null })
+  if (!allowed.ok) return refusalInLines(allowed)
   const files = await readUpload(request)
   if (!files.ok) return refusalInLines(files)
   const source = sourceOf(request.headers.get('x-lowmark-source'))

@@ -55,7 +55,7 @@ required('LOWMARK_PSEUDONYM_KEY_FILE', 'a file with the key of the pseudonyms, m
 const pseudonyms = pseudonymKey()
 if (!pseudonyms.ok) refuse(pseudonyms.reason)
 
-const store = await openStore(databaseUrl)
+const store = await openStore(databaseUrl, { checked: true }).catch((error: Error) => refuse(error.message))
 const demonstration = isDemonstration(store)
 await store.close()
 if (demonstration) refuse('this database holds the invented cohort and its demonstration accounts. Name another one in DATABASE_URL.')

@@ -42,7 +42,10 @@ function keepPseudonymKey(): string {
 }
 
 mkdirSync('var', { recursive: true, mode: 0o700 })
-const store = await openStore(databaseUrl)
+const store = await openStore(databaseUrl).catch((error: Error) => {
+  say(`Not started: ${error.message}`)
+  process.exit(1)
+})
 const call = consoleCall(store, 'npm start')
 if (isEmptyDatabase(store)) {
   say('Filling the empty database with the invented cohort ...')

@@ -6,6 +6,7 @@ import { readForm } from './guard.ts'
 import { PLAN_FORM, PLAN_VERSION, planWish } from './planForm.ts'
 import { isSameOrigin } from './request.ts'
 import { signedIn } from './session.ts'
+import { unlessUnavailable } from './unavailable.ts'
 
 const MOST_BYTES = 64 * 1024
 const PROPOSAL_FORM = z.strictObject({ version: PLAN_VERSION, from: z.string().trim().max(20, 'is too long') })
@@ -27,8 +28,10 @@ export async function tryPlanInLines(request: Request): Promise<Response> {
   const person = await signedIn()
   if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
   const isProposal = new URL(request.url).searchParams.get('of') === 'proposal'
-  const refused = await refusedUnlessMay(person.call, isProposal ? 'plan.publish' : 'plan.propose', 'follow-up plan')
-  if (refused !== null) return refusalInLines(refused)
+  const allowed = await unlessUnavailable(
+    async () => (await refusedUnlessMay(person.call, isProposal ? 'plan.publish' : 'plan.propose', 'follow-up plan')) ?? { ok: true, value: null },
+  )
+  if (!allowed.ok) return refusalInLines(allowed)
   const length = Number(request.headers.get('content-length') ?? Number.NaN)
   if (!(length <= MOST_BYTES)) return refusalInLines({ ok: false, kind: 'invalid', reason: 'More was sent than the form can hold.' })
   const form = await request.formData().catch(() => null)

@@ -7,9 +7,16 @@ export const LONGEST_MS = 12 * 60 * MINUTE_MS
 /** A sign of life is written down at most this often; so a session may end up to a minute early, never late. */
 export const TOUCH_MS = MINUTE_MS
 
-/** Why a session no longer holds at `nowMs`; null while it does. All in milliseconds since 1970 UTC. */
+/**
+ * A clock set back by more than this makes what was promised by it void instead of longer: sessions end, waits and codes lapse. Small corrections of a
+ * clock that is kept right stay below it. (ours)
+ */
+export const CLOCK_STEP_MS = 5 * MINUTE_MS
+
+/** Why a session no longer holds at `nowMs`; null while it does. One seen later than now ended too: the clock was
+ * set back, and nobody can say how long ago that was. All in milliseconds since 1970 UTC. */
 export function sessionOver(createdMs: number, lastSeenMs: number, nowMs: number): 'idle' | 'too-long' | null {
-  if (nowMs - createdMs >= LONGEST_MS) return 'too-long'
+  if (nowMs - createdMs >= LONGEST_MS || lastSeenMs - nowMs > CLOCK_STEP_MS) return 'too-long'
   return nowMs - lastSeenMs >= IDLE_MS ? 'idle' : null
 }
 

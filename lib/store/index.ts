@@ -2,6 +2,7 @@
 export { type DatabaseFacts, inspectDatabase } from './copy/inspectDatabase.ts'
 export { NotWhole } from './copy/notWhole.ts'
 export { databasePath } from './open/databaseFile.ts'
+export { faultSays } from './open/faultSays.ts'
 export { NotOpened } from './open/notOpened.ts'
 export { type OpenOptions, openStore } from './open/openStore.ts'
 export type { EndedBecause, StoredAccount, StoredSession } from './read/accounts.ts'

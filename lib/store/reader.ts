@@ -6,7 +6,7 @@ import { correctionsSince } from './read/corrections.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
 import * as emergencies from './read/emergencyViews.ts'
-import { fileBytes, fileChunks } from './read/fileBytes.ts'
+import { fileBytes, fileChunks, keptBytes } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
 import * as held from './read/held.ts'
 import * as heldChoices from './read/heldChoices.ts'
@@ -29,6 +29,7 @@ import * as list from './read/reviewList.ts'
 import * as secondFactors from './read/secondFactors.ts'
 import * as settings from './read/settings.ts'
 import { inSnapshot } from './read/snapshot.ts'
+import * as soundness from './read/soundness.ts'
 import * as sources from './read/sources.ts'
 import * as standings from './read/standings.ts'
 import * as trail from './read/trail.ts'
@@ -52,6 +53,8 @@ export function readerOf(connection: Connection) {
     merges: () => merges.merges(connection),
     merge: (id: number) => merges.mergeById(connection, id),
     mergesOf: (patientId: string) => merges.mergesOf(connection, patientId),
+    decisionsOf: (patientId: string) => decisions.decisionsOf(connection, patientId),
+    loggedDecisions: () => soundness.loggedDecisions(connection),
     recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
@@ -75,6 +78,8 @@ export function readerOf(connection: Connection) {
     file: (id: number) => files.fileById(connection, id),
     fileBytes: (id: number) => fileBytes(connection, id),
     fileChunks: (id: number) => fileChunks(connection, id),
+    keptBytes: (id: number) => keptBytes(connection, id),
+    fileNumbers: () => soundness.fileNumbers(connection),
     problemRows: (fileId: number) => problemRows(connection, fileId),
     recentFiles: (count: number) => files.recentFiles(connection, count),
     refusedRows: (fileId: number) => files.refusedRows(connection, fileId),
@@ -113,6 +118,7 @@ export function readerOf(connection: Connection) {
     arrivals: () => arriving.arrivals(connection),
     beganAt: () => arriving.beganAt(connection),
     schema: () => arriving.schemaOf(connection),
+    databaseFaults: () => soundness.databaseFaults(connection),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),
     accounts: () => accounts.allAccounts(connection),

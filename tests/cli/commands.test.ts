@@ -78,8 +78,15 @@ describe('the invented cohort', () => {
   })
 
   test('recheck finds no difference, and says so when there is one', async () => {
-    expect(json(await lowmark(url, 'recheck', '--json'))).toEqual({ patients: 60, differences: [] })
-    expect(await lowmark(url, 'recheck')).toMatchObject({ status: 0, out: '60 patients evaluated afresh, 0 differ from what is stored.\n' })
+    expect(json(await lowmark(url, 'recheck', '--json'))).toEqual({
+      patients: 60,
+      differences: [],
+      stored: { files: 5, decisions: 5, unfinished: [], faults: [] },
+    })
+    expect(await lowmark(url, 'recheck')).toMatchObject({
+      status: 0,
+      out: expect.stringContaining('60 patients evaluated afresh, 0 differ from what is stored.\n'),
+    })
     const db = new Database(url.slice('file:'.length))
     db.exec("UPDATE standing SET state_rank = 9 - state_rank WHERE patient_id = 'P-0002'")
     db.close()

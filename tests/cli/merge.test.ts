@@ -54,14 +54,14 @@ test('proposed, confirmed and ended, each with one sentence or one JSON document
   expect([kept.err, other.err]).toEqual(['', 'Record P2 is joined to patient P1, who is shown.\n'])
   expect(other.out).toBe(kept.out)
   expect(patientDocument.parse(json(other))).toMatchObject({ patientId: 'P1', markers: { 'serum-m-protein': { samples: 2 } } })
-  expect(json(await lowmark(url, 'recheck', '--json'))).toEqual({ patients: 1, differences: [] })
+  expect(json(await lowmark(url, 'recheck', '--json'))).toMatchObject({ patients: 1, differences: [] })
 
   expect(await lowmark(url, 'merge', 'end', '1', '--reason', 'Two people')).toMatchObject({
     status: 0,
     out: 'Records P2 and P1 are two patients again.\n',
   })
   expect(patientDocument.parse(json(await lowmark(url, 'patient', 'P2', '--json')))).toMatchObject({ patientId: 'P2' })
-  expect(json(await lowmark(url, 'recheck', '--json'))).toEqual({ patients: 2, differences: [] })
+  expect(json(await lowmark(url, 'recheck', '--json'))).toMatchObject({ patients: 2, differences: [] })
   expect((await lowmark(url, 'log', 'verify')).status).toBe(0)
 })
 

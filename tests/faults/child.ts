@@ -8,15 +8,28 @@ export interface Child {
   readonly ended: Promise<number | null>
 }
 
-/** Starts a TypeScript file of this directory with arguments. */
-export function startChild(file: string, ...args: string[]): Child {
-  const program = spawn(process.execPath, ['--import', 'tsx', `tests/faults/${file}`, ...args], { stdio: ['ignore', 'pipe', 'inherit'] })
+const running = new Set<ChildProcess>()
+// Also one that stands still, or that a failed test left behind.
+process.once('exit', () => {
+  for (const program of running) program.kill('SIGKILL')
+})
+
+/** Follows a program whose output is a pipe. */
+export function follow(program: ChildProcess): Child {
+  running.add(program)
+  program.once('exit', () => running.delete(program))
   const lines: string[] = []
+  if (program.stdout === null) throw new Error('the output of this program cannot be read')
   const reading = createInterface({ input: program.stdout })
   reading.on('line', (line) => lines.push(line))
   const read = new Promise<void>((resolve) => reading.once('close', () => resolve()))
   const exited = new Promise<number | null>((resolve) => program.once('exit', (status) => resolve(status)))
   return { process: program, lines, ended: read.then(() => exited) }
+}
+
+/** Starts a TypeScript file of this directory with arguments. */
+export function startChild(file: string, ...args: string[]): Child {
+  return follow(spawn(process.execPath, ['--import', 'tsx', `tests/faults/${file}`, ...args], { stdio: ['ignore', 'pipe', 'inherit'] }))
 }
 
 /** Resolves when the child has printed so many lines. */

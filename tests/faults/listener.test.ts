@@ -1,5 +1,4 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { createServer } from 'node:net'
 import { setTimeout as pause } from 'node:timers/promises'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
@@ -9,21 +8,13 @@ import { freshStore } from '../store/freshStore.ts'
 import { callOf, granted } from '../usecases/accounts/persons.ts'
 import { csv, patientRow, take } from '../usecases/clinic.ts'
 import { type Child, startChild } from './child.ts'
+import { freePort } from './freePort.ts'
 
 let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 beforeEach(async () => {
   fresh = await freshStore()
 })
 afterEach(() => fresh.dispose())
-
-function freePort(): Promise<number> {
-  return new Promise((resolve) => {
-    const server = createServer().listen(0, '127.0.0.1', () => {
-      const at = server.address()
-      server.close(() => resolve(typeof at === 'object' && at !== null ? at.port : 0))
-    })
-  })
-}
 
 interface Life {
   readonly process: ChildProcess

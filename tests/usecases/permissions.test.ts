@@ -152,6 +152,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   },
   readHealth: { roles: ACCOUNTS, run: (call) => usecases.readHealth(call) },
   recheck: { roles: ['console'], run: (call) => usecases.recheck(call), unlogged: true },
+  recheckStored: { roles: ['console'], run: (call) => usecases.recheckStored(call), unlogged: true },
 }
 
 /** What asks no role, each with why. */
@@ -182,6 +183,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   writePart: 'writes what an export gave, beside the name of its file',
   finishPart: 'gives it the name',
   isEmptyDatabase: 'is asked when the program starts',
+  NoRoom: 'is what a disk that takes nothing is called',
   openSpool: 'puts what arrives beside the database; taking it in asks',
   spoolFiles: 'does the same with several files; the upload asks before it',
   healthOf: 'is asked by the route that lets it see only the status without its token (tests/pages/health.ts)',

@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs'
 import { basename } from 'node:path'
-import { acceptFiles, clearSpools, type FileReport, openSpool, type RowProblem, type Spool, type SpooledFile } from '../../usecases/index.ts'
+import { acceptFiles, clearSpools, type FileReport, NoRoom, openSpool, type RowProblem, type Spool, type SpooledFile } from '../../usecases/index.ts'
 import type { Command, ExitStatus, Terminal } from '../command.ts'
 import { readWords, textOf } from '../words.ts'
 
@@ -63,6 +63,7 @@ async function receive(path: string, spools: Spool[]): Promise<SpooledFile> {
     for await (const bytes of createReadStream(path, { highWaterMark: AT_A_TIME })) if (!(await spool.write(bytes))) break
     return await spool.end()
   } catch (error) {
+    if (error instanceof NoRoom) throw error
     const { code = '', message } = error as NodeJS.ErrnoException
     throw new Error(`"${path}" cannot be read: ${WHY[code] ?? message}.`)
   }

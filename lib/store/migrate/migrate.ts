@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import Database from 'better-sqlite3'
 import { NotOpened } from '../open/notOpened.ts'
+import { requireOurs } from '../open/ownFile.ts'
 import { untilFree } from '../write/busy.ts'
 import type { Migration } from './migrations.ts'
 
@@ -44,9 +45,12 @@ function applyMissing(db: Database.Database, migrations: readonly Migration[], n
 }
 
 /** True when nothing is left to apply: told without the write lock, so that a start beside a long write does not wait. */
-function isUpToDate(db: Database.Database, migrations: readonly Migration[]): boolean {
+function isUpToDate(db: Database.Database, path: string, migrations: readonly Migration[]): boolean {
   const has = db.prepare("SELECT 1 FROM sqlite_master WHERE name = '_prisma_migrations'").get()
-  if (has === undefined) return false
+  if (has === undefined) {
+    requireOurs(db, path)
+    return false
+  }
   const applied = db.prepare<[], Applied>('SELECT migration_name, checksum FROM "_prisma_migrations" WHERE rolled_back_at IS NULL').all()
   requireSamePast(applied, migrations)
   return migrations.every((migration) => applied.some((done) => done.migration_name === migration.name))
@@ -60,7 +64,7 @@ export async function migrate(path: string, migrations: readonly Migration[], pa
   const db = new Database(path, { fileMustExist: true, timeout: 0 })
   const now = (): string => new Date().toISOString()
   try {
-    if (await untilFree(() => isUpToDate(db, migrations), patienceMs)) return []
+    if (await untilFree(() => isUpToDate(db, path, migrations), patienceMs)) return []
     // WAL and foreign_keys are no part of a transaction: both are set before it. A migration may rebuild a table others point to.
     await untilFree(() => db.pragma('journal_mode = WAL'), patienceMs)
     db.pragma('synchronous = FULL')

@@ -1,6 +1,7 @@
-import { chmodSync, closeSync, mkdirSync, openSync, statSync } from 'node:fs'
+import { chmodSync, closeSync, existsSync, mkdirSync, openSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { NotOpened } from './notOpened.ts'
+import { requireItsLog, requireNotEmpty } from './ownFile.ts'
 
 /** The file a database address names (`file:./var/x.db`, relative to where the program was started). Throws NotOpened for any other address. */
 export function databasePath(url: string): string {
@@ -13,8 +14,15 @@ export function databasePath(url: string): string {
 
 const OWNER_ONLY = 0o600
 
-/** Makes the file and its directory where missing; either way only its owner may read it afterwards. */
-export function ensureDatabaseFile(path: string): void {
+/**
+ * Makes the file and its directory where missing; either way only its owner may read it afterwards. Throws NotOpened where it cannot be, or where what lies
+ * there is not the whole of a database.
+ */
+export async function ensureDatabaseFile(path: string): Promise<void> {
+  if (existsSync(path)) {
+    await requireNotEmpty(path)
+    await requireItsLog(path)
+  }
   try {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
     closeSync(openSync(path, 'a', OWNER_ONLY))

@@ -11,12 +11,17 @@ import { untilFree } from '../write/busy.ts'
 import { writeProbe } from '../write/probe.ts'
 import { writerOn } from '../write/writer.ts'
 import { databasePath, ensureDatabaseFile } from './databaseFile.ts'
+import { faultSays } from './faultSays.ts'
+import { NotOpened } from './notOpened.ts'
+import { requireSound } from './ownFile.ts'
 import { pageReads } from './pageReads.ts'
 import { setPragmas } from './pragmas.ts'
 
 export interface OpenOptions {
   /** How long another program's write is waited for; 15 seconds unless said. */
   readonly patienceMs?: number
+  /** Reads the whole file before anything is served from it (`quick_check`); left out unless said. */
+  readonly checked?: boolean
   /** Prisma's layout; `prisma/migrations` of the directory the program runs in unless said. */
   readonly migrations?: string
 }
@@ -30,14 +35,26 @@ const WRITER_WAIT_MS = 0
  * Opens the database `url` names (`file:./var/lowmark.db`, relative to where the program runs), made and migrated where missing.
  * Throws NotOpened, with what to do, when it cannot be opened as safely as it must; StoreBusy when another program keeps it locked.
  */
-export async function openStore(url: string, { patienceMs = PATIENCE_MS, migrations = migrationsDirectory() }: OpenOptions = {}): Promise<Store> {
-  const path = databasePath(url)
-  ensureDatabaseFile(path)
+export async function openStore(url: string, options: OpenOptions = {}): Promise<Store> {
+  try {
+    return await openFile(databasePath(url), options)
+  } catch (error) {
+    const says = faultSays(error)
+    throw says === null ? error : new NotOpened(`The database was not opened: ${says}`)
+  }
+}
+
+async function openFile(
+  path: string,
+  { patienceMs = PATIENCE_MS, migrations = migrationsDirectory(), checked = false }: OpenOptions,
+): Promise<Store> {
+  await ensureDatabaseFile(path)
   await migrate(path, readMigrations(migrations), patienceMs)
   const writing = connect(path, { reading: false, waitMs: WRITER_WAIT_MS })
   await untilFree(() => setPragmas(writing.db, WRITER_WAIT_MS), patienceMs)
   const reading = connect(path, { reading: true, waitMs: READER_WAIT_MS })
   setPragmas(reading.db, READER_WAIT_MS)
+  if (checked) requireSound(reading.db)
   const prisma = pageReads(path, READER_WAIT_MS)
   const writer = writerOn(writing, patienceMs)
   const tx = txOf(writing)

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { Connection } from '../connection.ts'
+import { FILE_CHUNK_BYTES } from '../write/files.ts'
 import { fileById } from './files.ts'
 
 const WHOLE = 'SELECT bytes FROM intake_file_bytes WHERE sha256 = ?'
@@ -33,7 +34,21 @@ export function* fileChunks(connection: Connection, id: number): Generator<Buffe
   if (hash.digest('hex') !== file.sha256) throw new Error(`The bytes kept of file ${id} are not those that came in: their SHA-256 differs.`)
 }
 
-/** The same in one piece, for a small file; null where the number is nobody's. */
+/** Are the bytes of a file all there, and those that came in? `unfinished`: taking a large file in was interrupted, until it is sent again. */
+export function keptBytes(connection: Connection, id: number): 'whole' | 'unfinished' | 'changed' {
+  const file = fileById(connection, id)
+  if (file === null) return 'changed'
+  const hash = createHash('sha256')
+  let bytes = 0
+  for (const piece of pieces(connection, file.sha256)) {
+    hash.update(piece)
+    bytes += piece.byteLength
+  }
+  if (bytes < file.byteCount && file.byteCount > FILE_CHUNK_BYTES) return 'unfinished'
+  return hash.digest('hex') === file.sha256 ? 'whole' : 'changed'
+}
+
+/** The bytes of a small file in one piece; null where the number is nobody's. */
 export function fileBytes(connection: Connection, id: number): Buffer | null {
   return fileById(connection, id) === null ? null : Buffer.concat([...fileChunks(connection, id)])
 }

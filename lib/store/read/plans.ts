@@ -42,11 +42,11 @@ export function planVersionOf({ statement }: Connection, version: number): Store
 // A published text is never changed (the database refuses it), so it is read once a connection, not once an evaluation.
 const KNOWN = new WeakMap<Connection, Map<string, FollowUpPlan>>()
 
-/** The published versions in the order of their publication. */
+/** The published versions in the order of their publication: each was drawn from the one before, so it has a higher number, whatever the clock said. */
 export function publishedPlans(connection: Connection): FollowUpPlan[] {
   const known = KNOWN.get(connection) ?? new Map<string, FollowUpPlan>()
   KNOWN.set(connection, known)
-  const rows = connection.statement<Row>(`${SELECT} WHERE state = 'published' ORDER BY decided_at, version`).all()
+  const rows = connection.statement<Row>(`${SELECT} WHERE state = 'published' ORDER BY version`).all()
   return rows.map(({ version, from, payload }) => {
     const key = `${version} ${from} ${payload}`
     const plan = known.get(key) ?? planOfValues(planValuesOf(payload), { version: String(version), from })

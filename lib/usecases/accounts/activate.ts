@@ -4,6 +4,7 @@ import type { Call, Outcome } from '../call.ts'
 import { countFailedTry, mustWait } from '../sessions/failedTry.ts'
 import { hashPassword } from '../sessions/passwordHash.ts'
 import { digestOf, plainCode } from '../sessions/token.ts'
+import { isGoodCode } from './oneTimeCode.ts'
 import { choiceProblem } from './triedFirst.ts'
 
 export const CODE_REFUSED =
@@ -14,7 +15,7 @@ export function isCode(account: StoredAccount | null, typed: string, now: string
   const typedHash = Buffer.from(digestOf(plainCode(typed)))
   const matches = timingSafeEqual(typedHash, Buffer.from(account?.codeHash ?? digestOf('')))
   if (account === null || account.codeHash === null || account.codeExpiresAt === null || account.disabledAt !== null) return false
-  return matches && account.codeExpiresAt > now && !mustWait(account, now)
+  return matches && isGoodCode(account.codeExpiresAt, now) && !mustWait(account, now)
 }
 
 /**

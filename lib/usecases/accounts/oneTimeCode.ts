@@ -1,6 +1,7 @@
+import { CLOCK_STEP_MS } from '../../access/index.ts'
 import { digestOf, plainCode, randomCode } from '../sessions/token.ts'
 
-const CODE_HOURS = 72
+const CODE_MS = 72 * 3_600_000
 
 /** A one-time code, shown once, and until when it is good (UTC, ISO 8601). */
 export interface OneTimeCode {
@@ -14,6 +15,12 @@ export function freshCode(now: string): {
   readonly secret: { readonly codeHash: string; readonly codeExpiresAt: string }
 } {
   const code = randomCode()
-  const expiresAt = new Date(Date.parse(now) + CODE_HOURS * 3_600_000).toISOString()
+  const expiresAt = new Date(Date.parse(now) + CODE_MS).toISOString()
   return { shown: { code, expiresAt }, secret: { codeHash: digestOf(plainCode(code)), codeExpiresAt: expiresAt } }
+}
+
+/** Is a code that expires then still good at `now`? One good for longer than any is was given by a clock that has been set back since: no. */
+export function isGoodCode(expiresAt: string, now: string): boolean {
+  const left = Date.parse(expiresAt) - Date.parse(now)
+  return left > 0 && left <= CODE_MS + CLOCK_STEP_MS
 }

@@ -1,14 +1,14 @@
-import { createHash } from 'node:crypto'
 import type { Permission } from '../../access/index.ts'
 import type { Decision, FindingDecision, ResultDecision } from '../../results/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
 import type { Tx } from '../../store/index.ts'
-import { canonicalJson, type Decided as Logged, type TrailEvent } from '../../trail/index.ts'
+import type { Decided as Logged, TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
+import { decisionSha256 } from './decisionSha256.ts'
 import { typedText } from './typedText.ts'
 
 type Refusal = Extract<Outcome<never>, { ok: false }>
@@ -56,12 +56,6 @@ export async function unlessRefused<T>(change: () => Promise<T>): Promise<Outcom
   }
 }
 
-function digestOf(patientId: string, decision: Decision): string {
-  return createHash('sha256')
-    .update(canonicalJson({ patientId, ...decision }))
-    .digest('hex')
-}
-
 /**
  * May, then under the write lock: load, judge what is asked against what is true now, and keep the decision, its entry of the log and the renewed
  * standing together. `judge` sees the patient as they stand at that moment, so that nobody decides on what has changed since the page was shown.
@@ -84,8 +78,8 @@ export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Asse
       tx.bumpRevision(patientId)
       keepStanding(tx, patientId, call.today)
       const digests = {
-        before: before === null ? null : digestOf(tx.recordOfDecision(before.id) ?? patientId, before),
-        after: digestOf(patientId, { id, ...made }),
+        before: before === null ? null : decisionSha256(tx.recordOfDecision(before.id) ?? patientId, before),
+        after: decisionSha256(patientId, { id, ...made }),
       }
       return { value, events: [event({ patientId, decisionId: id, ...digests })] }
     }),

@@ -37,6 +37,22 @@ export function clearSpools(): void {
   for (const name of names) if (!isNeeded(name)) rmSync(join(/* turbopackIgnore: true */ directory, name), { force: true })
 }
 
+/** What arrives cannot be written beside the database. The message is a sentence for whoever sent it. */
+export class NoRoom extends Error {
+  override readonly name = 'NoRoom'
+}
+
+/** Does something where files arrive; throws NoRoom where the disk does not take it. */
+async function whereFilesArrive<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    const { code = 'unknown' } = error as NodeJS.ErrnoException
+    const why = code === 'ENOSPC' || code === 'EDQUOT' ? 'the disk is full' : `the disk answers ${code}`
+    throw new NoRoom(`What arrives cannot be kept beside the database: ${why}. Nothing of it was read. Make room on its disk, then send it again.`)
+  }
+}
+
 /** A file that is arriving. Never more of it than the limit is kept, or asked for. */
 export interface Spool {
   /** False once it is over the limit: then nothing further need be sent. */
@@ -46,20 +62,23 @@ export interface Spool {
   readonly drop: () => Promise<void>
 }
 
-/** Begins a file that only its owner may read. Whoever opens it drops it in every case. */
+/** Begins a file that only its owner may read. Throws NoRoom, as writing does, where the disk does not take it. Whoever opens it drops it in every case. */
 export async function openSpool(name: string, most = MOST_BYTES): Promise<Spool> {
   const directory = spoolDirectory()
-  mkdirSync(directory, { recursive: true, mode: 0o700 })
   const place = `${process.pid}-${randomUUID()}`
   const path = join(/* turbopackIgnore: true */ directory, place)
   begun.add(place)
-  const file = await open(path, 'wx', 0o600)
+  const file = await whereFilesArrive(() => {
+    mkdirSync(directory, { recursive: true, mode: 0o700 })
+    return open(path, 'wx', 0o600)
+  })
   const hash = createHash('sha256')
   let [byteCount, isOpen] = [0, true]
   let ended: SpooledFile | null = null
   const close = async (): Promise<void> => {
-    if (isOpen) await file.close()
+    if (!isOpen) return
     isOpen = false
+    await file.close()
   }
   return {
     async write(bytes) {
@@ -67,7 +86,7 @@ export async function openSpool(name: string, most = MOST_BYTES): Promise<Spool>
       byteCount += bytes.byteLength
       hash.update(bytes)
       if (byteCount > most) await file.truncate()
-      else await file.writeFile(bytes)
+      else await whereFilesArrive(() => file.writeFile(bytes))
       return byteCount <= most
     },
     async end() {

@@ -1,7 +1,7 @@
 import { MOST_BYTES } from '../../intake/index.ts'
 import type { Outcome } from '../call.ts'
 import type { SpooledFile } from './incoming.ts'
-import { openSpool, type Spool } from './spool.ts'
+import { NoRoom, openSpool, type Spool } from './spool.ts'
 
 /** A file as its sender announces it. */
 export interface AnnouncedFile {
@@ -50,7 +50,8 @@ async function distribute(announced: readonly AnnouncedFile[], body: AsyncIterab
 
 /**
  * Takes the files of one request, one after the other as their senders announce them, and never more of them than the limit: refused when they are too
- * large, or when other bytes arrive than were announced, and then nothing of them is left.
+ * large, or when other bytes arrive than were announced, and `unavailable` where the disk
+ * does not take them; then nothing of them is left.
  */
 export async function spoolFiles(announced: readonly AnnouncedFile[], body: AsyncIterable<Uint8Array>): Promise<Outcome<SpooledFiles>> {
   const most = announced.reduce((sum, { size }) => sum + size, 0)
@@ -67,6 +68,7 @@ export async function spoolFiles(announced: readonly AnnouncedFile[], body: Asyn
     return invalid(`${most} bytes were announced and ${arrived} arrived. Nothing was read; send it again.`)
   } catch (error) {
     await drop()
+    if (error instanceof NoRoom) return { ok: false, kind: 'unavailable', reason: error.message }
     throw error
   }
 }

@@ -1,4 +1,4 @@
-import { ADDRESS_WINDOW_MS, MOST_FAILURES_OF_ADDRESS, signInWaitSeconds } from '../../access/index.ts'
+import { ADDRESS_WINDOW_MS, LONGEST_WAIT_SECONDS, MOST_FAILURES_OF_ADDRESS, signInWaitSeconds } from '../../access/index.ts'
 import type { Reader, StoredAccount, Tx } from '../../store/index.ts'
 
 /** When and from where something was tried; the address is null where the connection told none. */
@@ -8,9 +8,11 @@ export interface TriedFrom {
   readonly address: string | null
 }
 
-/** Must the next try on this account still wait at `now` (UTC, ISO 8601)? */
+/** Must the next try on this account still wait at `now` (UTC, ISO 8601)? A wait longer than any there is comes from a clock that was set back: none. */
 export function mustWait(account: StoredAccount, now: string): boolean {
-  return account.waitUntil !== null && account.waitUntil > now
+  if (account.waitUntil === null) return false
+  const left = Date.parse(account.waitUntil) - Date.parse(now)
+  return left > 0 && left <= LONGEST_WAIT_SECONDS * 1000
 }
 
 function windowBegan(at: string): string {

@@ -1,0 +1,46 @@
+import type { TrailEvent } from '../../trail/index.ts'
+import type { Connection } from '../connection.ts'
+
+const MOST_TOLD = 20
+
+/**
+ * What SQLite itself finds wrong with the file: pages, indexes, constraints, rows that point to nothing. None where all is sound. It sees structure: a bit
+ * that changed inside a text is none of it.
+ */
+export function databaseFaults({ db }: Connection): string[] {
+  const checked = db.pragma(`integrity_check(${MOST_TOLD})`) as readonly { readonly integrity_check: string }[]
+  const broken = db.pragma('foreign_key_check') as readonly { readonly table: string; readonly parent: string }[]
+  return [
+    ...checked.map((row) => row.integrity_check).filter((says) => says !== 'ok'),
+    ...broken.slice(0, MOST_TOLD).map(({ table, parent }) => `a row of ${table} points to no row of ${parent}`),
+  ]
+}
+
+/** Numbers of all files, in the order they came. */
+export function fileNumbers({ statement }: Connection): number[] {
+  return statement<{ id: number }>('SELECT id FROM intake_file ORDER BY id')
+    .all()
+    .map(({ id }) => id)
+}
+
+/** A decision as the log has it: its number, whose it is, and the SHA-256 of what was decided. */
+export interface LoggedDecision {
+  readonly decisionId: number
+  readonly patientId: string
+  readonly after: string
+}
+
+/** Every decision the log tells of, and whether the log still begins with its first row: what stood before that can no longer be compared. */
+export function loggedDecisions({ statement }: Connection): { readonly decisions: readonly LoggedDecision[]; readonly fromTheFirst: boolean } {
+  const rows = statement<{ event: string }>(
+    "SELECT event FROM trail WHERE object LIKE 'decision %' OR object LIKE 'result %' ORDER BY sequence",
+  ).all()
+  const events = rows.map(({ event }) => JSON.parse(event) as TrailEvent)
+  const first = statement<{ first: number | null }>('SELECT min(sequence) AS first FROM trail').get()?.first ?? null
+  return {
+    decisions: events.flatMap((event) =>
+      'decisionId' in event ? [{ decisionId: event.decisionId, patientId: event.patientId, after: event.after }] : [],
+    ),
+    fromTheFirst: first === null || first === 1,
+  }
+}

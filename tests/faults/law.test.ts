@@ -1,0 +1,68 @@
+import Database from 'better-sqlite3'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { openStore, type Store } from '../../lib/store/index.ts'
+import { freshStore } from '../store/freshStore.ts'
+import { takeDamaged } from '../usecases/decisions/damaged.ts'
+import { findingKey, workOnce } from './clinicWork.ts'
+import { flipBytes } from './flipBytes.ts'
+import { type Acknowledged, acknowledgedIn, lawHolds } from './law.ts'
+
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
+let acknowledged: Acknowledged
+beforeEach(async () => {
+  fresh = await freshStore()
+  await takeDamaged(fresh.store)
+  const lines: string[] = []
+  const key = await findingKey(fresh.store)
+  for (const n of [0, 1]) await workOnce(fresh.store, 'a', n, key, (line) => lines.push(line))
+  acknowledged = acknowledgedIn(lines)
+})
+afterEach(() => fresh.dispose())
+
+/** What a damaged disk or a hand in the file can do: without the triggers that refuse it. */
+function plant(sql: string): void {
+  const db = new Database(fresh.url.slice('file:'.length))
+  db.unsafeMode()
+  for (const name of ['foreign_keys = OFF', 'ignore_check_constraints = ON']) db.pragma(name)
+  const triggers = db.prepare<[], { name: string; sql: string }>("SELECT name, sql FROM sqlite_master WHERE type = 'trigger'").all()
+  for (const { name } of triggers) db.exec(`DROP TRIGGER ${name}`)
+  db.exec(sql)
+  for (const trigger of triggers) db.exec(trigger.sql)
+  db.close()
+}
+
+test('it holds where nothing happened', async () => {
+  expect(acknowledged).toMatchObject({ files: [{ rows: 40 }, { rows: 40 }], reviews: [{ note: 'note a 0' }, { note: 'note a 1' }] })
+  expect(acknowledged.head?.sequence).toBe(fresh.store.reader.trailHead().sequence)
+  expect(await lawHolds(fresh.url, acknowledged)).toEqual([])
+})
+
+test.each([
+  ['a file that is lost', 'DELETE FROM result WHERE file_id = 5; DELETE FROM intake_file WHERE id = 5', 'of 40 rows is lost'],
+  ['a result that is lost', 'DELETE FROM result WHERE id = (SELECT max(id) FROM result)', 'counts 40 results and 39 are kept'],
+  ['rows counted that were never taken', 'UPDATE intake_file SET rows_read = 41, filed = 41, rows_in_file = 41 WHERE id = 5', 'the log 40'],
+  ['a review that is lost', "DELETE FROM decision WHERE text = 'note a 1'", 'the review "note a 1" is there 0 times'],
+  ['a review that the log has alone', "DELETE FROM decision WHERE text = 'note a 1'", 'Decision 2 is in the log and is not kept.'],
+  ['a review that changed', "UPDATE decision SET made_by = 'somebody' WHERE id = 1", "Decision 1 is not what the log's digest says was decided."],
+  ['a review without its entry', "DELETE FROM trail WHERE object = 'decision 2'", 'Decision 2 has no entry in the log.'],
+  ['a byte of a file', "UPDATE intake_file_bytes SET bytes = CAST(replace(CAST(bytes AS TEXT), '80', '81') AS BLOB)", 'their SHA-256 differs'],
+  ['a row of the log', "UPDATE trail SET actor = 'somebody' WHERE sequence = 6", 'the log does not fit from row 6 on'],
+  ['the tail of the log', 'DELETE FROM trail WHERE sequence = (SELECT max(sequence) FROM trail)', 'of the log is not the one that was told'],
+  ['a standing that differs', "UPDATE standing SET window_rank = 9 WHERE patient_id = 'P1'", 'P1 differs in windowRank'],
+  ['a value that changed', "UPDATE result SET kept_low = '70', kept_high = '70' WHERE patient_id = 'P1' AND kept_low = '100'", 'P1 differs in'],
+  ['a row that points to nothing', "DELETE FROM patient WHERE id = 'P2'", 'points to no row of patient'],
+])('%s breaks it', async (_, sql, says) => {
+  plant(sql)
+  expect((await lawHolds(fresh.url, acknowledged)).join('\n')).toContain(says)
+})
+
+test('a damaged page breaks it, too', async () => {
+  const db = new Database(fresh.url.slice('file:'.length))
+  db.pragma('wal_checkpoint(TRUNCATE)')
+  const page = db.prepare<[], number>("SELECT rootpage FROM sqlite_master WHERE name = 'result_patient'").pluck().get() ?? 0
+  db.close()
+  await fresh.store.close()
+  flipBytes(fresh.url.slice('file:'.length), page)
+  expect((await lawHolds(fresh.url, acknowledged)).join('\n')).toMatch(/The database (is damaged|cannot be read to the end)/)
+  fresh.store = await openStore(fresh.url)
+})
