@@ -13,8 +13,8 @@ type Who = Role | 'none'
 const EVERYBODY: readonly Who[] = [...ROLES, 'none']
 
 interface Asked {
-  /** What it asks for; `console`: for whoever keeps the machine, and no role. */
-  readonly needs: Permission | 'console'
+  /** What it asks for; `console`: for whoever keeps the machine, and no role; `nothing`: it opens no database. */
+  readonly needs: Permission | 'console' | 'nothing'
   readonly args: readonly string[]
   /** Not begun here by whoever may, because it goes on until it is ended (listener.test.ts begins it). */
   readonly endless?: true
@@ -23,6 +23,7 @@ interface Asked {
 let folder: string
 const FILE = 'one.csv'
 const PROFILE = 'profile.json'
+const NEW = 'not-there-yet'
 const REASON = ['--reason', 'a test']
 
 /** Every command: what it asks for, and words to begin it with. They name what is not there, so that nothing is changed by those who may. */
@@ -49,6 +50,14 @@ const ASKED: Readonly<Record<string, Asked>> = {
   recheck: { needs: 'console', args: [] },
   'log verify': { needs: 'log.read-all', args: [] },
   'log head': { needs: 'log.read-all', args: [] },
+  'log export': { needs: 'log.export', args: ['-'] },
+  'log retire': { needs: 'console', args: ['--before', '2020-01-01', '--to', NEW] },
+  backup: { needs: 'console', args: [NEW] },
+  'backup verify': { needs: 'console', args: [FILE] },
+  'backup key': { needs: 'nothing', args: [NEW] },
+  restore: { needs: 'console', args: [FILE] },
+  health: { needs: 'health.read', args: [] },
+  'account reset-factor': { needs: 'accounts.manage', args: ['nobody'] },
   'account add': { needs: 'accounts.manage', args: ['--role', 'quality', '--name', 'one more'] },
   'account join': { needs: 'accounts.manage', args: ['nobody'] },
   'account unjoin': { needs: 'accounts.manage', args: ['nobody'] },
@@ -73,7 +82,7 @@ afterAll(async () => {
 async function run(words: string, who: Who): Promise<{ readonly out: string; readonly reason: string }> {
   const command = COMMANDS.find((one) => one.words.join(' ') === words)
   if (command === undefined) throw new Error(`there is no command ${words}`)
-  const args = (ASKED[words]?.args ?? []).map((word) => ([FILE, PROFILE].includes(word) ? join(folder, word) : word))
+  const args = (ASKED[words]?.args ?? []).map((word) => ([FILE, PROFILE, NEW].includes(word) ? join(folder, word) : word))
   let [out, err] = ['', '']
   const terminal = {
     out: (text: string) => {
@@ -96,7 +105,7 @@ test('every command is in the table, once', () => {
 })
 
 describe.each(Object.entries(ASKED))('%s', (words, { needs, endless = false }) => {
-  const allowed = (who: Who): boolean => needs !== 'console' && may(who === 'none' ? null : who, needs).allowed
+  const allowed = (who: Who): boolean => needs === 'nothing' || (needs !== 'console' && may(who === 'none' ? null : who, needs).allowed)
   test.each(EVERYBODY.filter((who) => !allowed(who)))('is refused to %s, says nothing else and is in the log', async (who) => {
     const before = logged(store).length
     const { out, reason } = await run(words, who)

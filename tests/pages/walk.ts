@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { may, ROLES, type Role } from '../../lib/access/index.ts'
+import { pseudonymKey } from '../../lib/usecases/index.ts'
+import { pseudonyms } from '../../lib/usecases/pseudonyms/pseudonyms.ts'
 import { ACTION_FILES, ACTIONS, ROUTES } from '../house/doors.ts'
 import { textOf } from '../house/tree.ts'
 import { type Clinic, patientPath, signedInAs } from './clinic.ts'
@@ -23,6 +25,12 @@ const first = (databaseFile: string, sql: string): string => {
   return String(row?.one)
 }
 
+function pseudonymOf(patientId: string): string {
+  const key = pseudonymKey()
+  if (!key.ok) throw new Error(key.reason)
+  return pseudonyms(key.key).of(patientId)
+}
+
 const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT id AS one FROM patient WHERE status = 'followed' LIMIT 1")
 
 /** Where the address of a route is more than its folder. */
@@ -35,6 +43,8 @@ const WAYS: Readonly<Record<string, Ways>> = {
   'app/sources/[source]': { path: () => '/sources/North' },
   'app/sources/[source]/file': { path: () => '/sources/North/file', handler: 'GET' },
   'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
+  'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },
+  'app/log/export': { path: () => '/log/export', handler: 'POST' },
   'app/rules/[ruleId]': { path: () => '/rules/pd-serum' },
   'app/models/[model]': { path: () => '/models/iss' },
 }

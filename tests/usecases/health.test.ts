@@ -116,10 +116,10 @@ describe('of a database', () => {
     const keep = (key: string, value: unknown) =>
       fresh.store.record(callOf(fresh.store), (tx) => ({ value: tx.setSetting(key, JSON.stringify(value)), events: [{ action: 'sign-out' }] }))
     await keep('log-verified', { at: NOW, firstBad: 3, rows: 12 })
-    await keep('log-head-sent', { at: NOW, sequence: 4 })
+    await keep('log-head-sent', { sent: { at: NOW, sequence: 4 }, failed: null })
     expect(await found('log')).toMatchObject({ state: 'fail', at: NOW })
     expect(await found('log-head')).toMatchObject({ state: 'ok', at: NOW })
-    await keep('log-head-sent', { at: 'yesterday' })
+    await keep('log-head-sent', { sent: { at: 'yesterday' }, failed: null })
     expect(await found('log-head')).toMatchObject({ state: 'warn', at: null })
   })
 

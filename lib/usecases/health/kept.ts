@@ -13,6 +13,8 @@ export const KEPT = {
 const AT = z.object({ at: z.iso.datetime() })
 const BACKUP = AT.extend({ bytes: z.number(), encrypted: z.boolean() })
 const FAILED = AT.extend({ reason: z.string() })
+/** The last head that arrived elsewhere; null where none did. */
+const SENT = z.object({ sent: AT.nullable() })
 /** `firstBad`: the first row that did not fit; null or absent where all did. */
 const VERIFIED = AT.extend({ firstBad: z.number().nullish() })
 
@@ -37,7 +39,7 @@ export function lastAnswers(reader: Reader) {
     backup: kept(reader, KEPT.backupMade, BACKUP),
     failed: kept(reader, KEPT.backupFailed, FAILED),
     verified: kept(reader, KEPT.logVerified, VERIFIED),
-    sent: kept(reader, KEPT.headSent, AT),
+    sent: kept(reader, KEPT.headSent, SENT)?.sent ?? null,
   }
 }
 
