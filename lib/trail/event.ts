@@ -1,5 +1,6 @@
 import type { Permission, Role } from '../access/index.ts'
 import type { Day } from '../time/index.ts'
+import type { KeepingEvent } from './keepingEvent.ts'
 
 /** Who did something. The console is the operating-system user at the command line. */
 export interface Actor {
@@ -80,20 +81,6 @@ export type ProviderSignIn =
       /** SHA-256 of the identity (issuer and subject), where one was told. */
       readonly identity?: string
     }
-
-/** What the log can be asked: all of it, to whom a patient was shown, what somebody was shown, what failed, and emergency views. */
-export const LOG_QUESTIONS = ['every-entry', 'who-opened', 'what-opened', 'failures', 'emergency-views'] as const
-
-/** What somebody asked the log: the question as it was understood, never the text that was typed. */
-export interface LogAsked {
-  readonly question: (typeof LOG_QUESTIONS)[number]
-  /** Whom the question was about; null where what was typed is nobody's. Absent where no patient was asked for. */
-  readonly patientId?: string | null
-  readonly person?: string
-  readonly only?: string
-  readonly from?: Day
-  readonly to?: Day
-}
 
 /** What is logged (access.md "The log"). Details carry identifiers and counts, never a clinical value. */
 export type TrailEvent =
@@ -246,59 +233,6 @@ export type TrailEvent =
       readonly beforeSha256: string | null
       readonly afterSha256: string
     }
-  /** Entered before the copy is made, so that the copy holds it. */
-  | { readonly action: 'backup-begun'; readonly encrypted: boolean }
-  | {
-      /** Entered when it is known whether there is one. */
-      readonly action: 'backup-made'
-      readonly outcome: 'success' | 'failure'
-      /** Why there is none, in a word of ours or of the system; null where there is. */
-      readonly reason: string | null
-      readonly bytes: number
-      readonly sha256: string | null
-      /** The last entry the backup holds. */
-      readonly headSequence: number | null
-      /** Older backups that were removed for it. */
-      readonly removed: number
-    }
-  | {
-      readonly action: 'restored'
-      /** Of the database in the backup. */
-      readonly sha256: string
-      /** Where its log ended: what follows was not in the backup. */
-      readonly headSequence: number
-      readonly headHash: string
-      readonly sessionsEnded: number
-      readonly codesEnded: number
-    }
-  /** Entries by their numbers, and how their patients were told. */
-  | { readonly action: 'log-exported'; readonly from: number; readonly to: number; readonly patients: 'numbers' | 'pseudonyms' | 'nobody' }
-  /** Which head went, and to what kind of place: a file, or a syslog server over UDP or TCP. */
-  | {
-      readonly action: 'log-head-sent'
-      readonly outcome: 'success' | 'failure'
-      readonly sequence: number
-      readonly to: 'file' | 'syslog' | 'syslog+tcp'
-    }
-  /** `heads`: how many heads kept elsewhere it was held against. */
-  | { readonly action: 'log-verified'; readonly rows: number; readonly firstBad: number | null; readonly heads: number }
-  /** The oldest entries went to a file and left the database; the hashes are those before the first and of the last of them. */
-  | {
-      readonly action: 'log-retired'
-      readonly first: number
-      readonly last: number
-      readonly previousHash: string
-      readonly lastHash: string
-      readonly fileSha256: string
-    }
-  | { readonly action: 'log-read'; readonly scope: 'own' | 'all'; readonly asked?: LogAsked }
-  | {
-      readonly action: 'log-reviewed'
-      readonly reviewId: number
-      readonly from: Day
-      readonly to: Day
-      readonly ownEntries: number
-      readonly after: string
-    }
+  | KeepingEvent
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

@@ -5,14 +5,13 @@ export { chainHash, FIRST_PREVIOUS, follows, NO_HEAD, nextRow, type TrailHead, v
 export {
   type Actor,
   type Decided,
-  LOG_QUESTIONS,
-  type LogAsked,
   PROVIDER_REFUSALS,
   type ProviderRefusal,
   type TrailAction,
   type TrailEvent,
 } from './event.ts'
 export { compareHeads, type HeadsCheck, headLine, type KeptHead, type LogToCompare, readHeads } from './heads.ts'
+export { LOG_QUESTIONS, type LogAsked } from './logAsked.ts'
 export { patientsOf } from './patientsOf.ts'
 export { type ReadEntry, readAuditEvent } from './readAuditEvent.ts'
 export type { TrailRow } from './row.ts'

@@ -1,4 +1,5 @@
-import type { LogAsked, ProviderSignIn, TrailAction, TrailEvent } from './event.ts'
+import type { ProviderSignIn, TrailAction, TrailEvent } from './event.ts'
+import type { LogAsked } from './logAsked.ts'
 
 function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`

@@ -35,7 +35,6 @@ import {
   openPatientAt,
   openPseudonym,
   ownEmergencies,
-  ownSessions,
   previewProfile,
   proposeMerge,
   proposePatient,

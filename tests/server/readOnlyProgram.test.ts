@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
+import { randomBytes } from 'node:crypto'
 import { chmodSync, chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -12,7 +13,7 @@ const CONFINED = `
 mount --bind "$PROGRAM" "$PLACE" && mount -o remount,bind,ro "$PLACE" && cd "$PLACE" || exit 97
 touch probe 2>/dev/null && exit 98
 exec setpriv --reuid ${NOBODY} --regid ${NOBODY} --clear-groups --no-new-privs --bounding-set=-all --inh-caps=-all \
-  env -i PATH=/usr/bin:/bin TMPDIR="$STATE/tmp" DATABASE_URL="file:$STATE/lowmark.db" NEXTAUTH_SECRET_FILE="$STATE/secret" \
+  env -i PATH=/usr/bin:/bin TMPDIR="$STATE/tmp" DATABASE_URL="file:$STATE/lowmark.db" NEXTAUTH_SECRET_FILE="$STATE/secret" LOWMARK_PSEUDONYM_KEY_FILE="$STATE/pseudonym-key" \
   NEXTAUTH_URL=https://lowmark.clinic.example PORT=0 "$NODE" --import tsx "$@"
 `
 
@@ -28,7 +29,8 @@ beforeEach(() => {
   mkdirSync(join(folder, 'program'))
   mkdirSync(join(state, 'tmp'), { recursive: true })
   writeFileSync(join(state, 'secret'), 'only-for-tests-only-for-tests-only-for-tests\n', { mode: 0o400 })
-  for (const path of [state, join(state, 'tmp'), join(state, 'secret')]) chownSync(path, NOBODY, NOBODY)
+  writeFileSync(join(state, 'pseudonym-key'), `${randomBytes(32).toString('hex')}\n`, { mode: 0o400 })
+  for (const path of [state, join(state, 'tmp'), join(state, 'secret'), join(state, 'pseudonym-key')]) chownSync(path, NOBODY, NOBODY)
   chmodSync(state, 0o700)
 })
 afterEach(() => rmSync(folder, { recursive: true, force: true }))

@@ -9,6 +9,8 @@ const EVENTS: readonly (readonly [TrailEvent, readonly string[]])[] = [
   [{ action: 'list-shown', patients: ['P1', 'P2', 'P1'] }, ['P1', 'P2']],
   [{ action: 'list-exported', patients: ['P3'] }, ['P3']],
   [{ action: 'patient-opened', patientId: 'P4' }, ['P4']],
+  [{ action: 'pseudonymous-list-shown', patients: ['P15', 'P16'] }, ['P15', 'P16']],
+  [{ action: 'pseudonymous-patient-opened', patientId: 'P17' }, ['P17']],
   [{ action: 'held-opened', heldId: 1, patientId: 'P5', beside: ['P6'] }, ['P5', 'P6']],
   [{ action: 'held-opened', heldId: 1, patientId: null, beside: [] }, []],
   [{ action: 'held-compared', heldId: 1, patientId: 'P7' }, ['P7']],

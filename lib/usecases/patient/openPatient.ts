@@ -1,5 +1,4 @@
 import { traceCourse } from '../../course/index.ts'
-import { exclusionsOf, type LabResult } from '../../results/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
 import type { StoredEmergency } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'

@@ -81,12 +81,12 @@ CREATE TABLE trail_shown (
 
 INSERT OR IGNORE INTO trail_shown (patient_id, sequence)
 SELECT patient_id, sequence FROM trail
-WHERE patient_id IS NOT NULL AND action IN ('patient-opened', 'held-opened', 'held-compared', 'records-compared')
+WHERE patient_id IS NOT NULL AND action IN ('patient-opened', 'pseudonymous-patient-opened', 'held-opened', 'held-compared', 'records-compared')
 UNION
 SELECT json_extract(event, '$.fromId'), sequence FROM trail WHERE action = 'records-compared'
 UNION
 SELECT named.value, sequence FROM trail, json_each(trail.event, '$.patients') AS named
-WHERE action IN ('list-shown', 'list-exported', 'merges-shown', 'plan-tried')
+WHERE action IN ('list-shown', 'list-exported', 'pseudonymous-list-shown', 'merges-shown', 'plan-tried')
 UNION
 SELECT named.value, sequence FROM trail, json_each(trail.event, '$.beside') AS named WHERE action = 'held-opened';
 

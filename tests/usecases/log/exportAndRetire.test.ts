@@ -68,12 +68,12 @@ test('entries are asked for by number or by day, both ends included', async () =
     expect(await exportLog(callOf(fresh.store), { from, to })).toMatchObject({ ok: false, kind: 'invalid' })
 })
 
-test('the export for quality names no patient, holds no hash, and says that it cannot be verified', async () => {
+test('the export for quality names patients by pseudonym, holds no hash, and says that it cannot be verified', async () => {
   const text = await exported('quality')
   expect(numbersOf(text)).toHaveLength(12)
   expect(text).not.toContain('P1')
   expect(text).not.toContain(fresh.store.reader.trailHead().hash)
-  expect(text.split('\n')[0]).toContain('REDACTED')
+  expect(text.split('\n')[0]).toContain('PSEUDED')
   writeFileSync(file, text)
   expect(verifyExport(file, [])).toMatchObject({ firstBad: 1, says: expect.stringContaining('cannot be verified') })
 })

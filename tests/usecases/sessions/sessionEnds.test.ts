@@ -51,8 +51,9 @@ test('a sign of life is written at most once a minute, and none after the end', 
   expect(fresh.store.reader.openSessions(later(0))[0]?.lastSeenAt).toBe(later(60))
 })
 
-test('a clock set back makes nothing longer than its limit', () => {
-  expect(left(-HOUR)).toEqual([15 * MINUTE, 12 * HOUR])
+test('a clock put right by a little makes nothing longer than its limit; one set back by more ends the session', () => {
+  expect(left(-3 * MINUTE)).toEqual([15 * MINUTE, 12 * HOUR])
+  expect(left(-HOUR)).toBeNull()
 })
 
 test('of a disabled account, and of what nobody holds, nothing is told', async () => {
