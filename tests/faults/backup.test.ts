@@ -7,7 +7,8 @@ import { json, lowmark } from '../cli/terminal.ts'
 import { FILE } from '../store/samples.ts'
 import { callOf } from '../usecases/accounts/persons.ts'
 import { type Child, startChild, untilPrinted } from './child.ts'
-import { canMount, smallDisk } from './smallDisk.ts'
+import { smallDisk } from './mounted.ts'
+import { canMake } from './needs.ts'
 
 let clinic: SmallClinic
 beforeEach(async () => {
@@ -140,25 +141,27 @@ test(
   LONG_MS,
 )
 
-test.runIf(canMount)(
-  'on a full disk there is no backup, nothing of it is left, and it can be made elsewhere at once',
+const full = canMake('a backup onto a full disk', 'mount')
+
+test.skipIf(full.isImpossible)(
+  full.titled('on a full disk there is no backup, nothing of it is left, and it can be made elsewhere at once'),
   async () => {
     await grow(4)
-    const unmount = smallDisk(clinic.at('small'), 1024)
+    const { folder, remove } = smallDisk(1024 * 1024)
     try {
       const { recipients } = await keysOf(clinic)
       for (const words of [[], ['--recipient-file', recipients]]) {
-        expect(await clinic.run('backup', clinic.at('small'), ...words)).toMatchObject({
+        expect(await clinic.run('backup', folder, ...words)).toMatchObject({
           status: 1,
           err: expect.stringMatching(/There is no backup, and nothing of it is left .*The disk is full/),
         })
-        expect(namesIn(clinic.at('small'))).toEqual([])
+        expect(namesIn(folder)).toEqual([])
       }
       const { rows } = clinic.store.reader.trailPage({ actor: null, limit: 1, offset: 0 })
       expect(rows[0]?.event).toMatchObject({ action: 'backup-made', outcome: 'failure', reason: 'disk-full' })
       expect(json<BackupSaid>(await clinic.run('backup', clinic.at('backups'), '--json')).rows.patient).toBe(3)
     } finally {
-      unmount()
+      remove()
     }
   },
   LONG_MS,

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
 /** What a fault may need of the machine beside Node. */
-export type Need = 'strace' | 'faketime' | 'mount' | 'mkfs'
+export type Need = 'strace' | 'faketime' | 'mount' | 'mkfs' | 'loop'
 
 const succeeds = (program: string, ...args: string[]): boolean => spawnSync(program, args, { stdio: 'ignore' }).status === 0
 const isThere = (program: string): boolean => spawnSync(program, ['--version'], { stdio: 'ignore' }).error === undefined
@@ -14,6 +14,7 @@ const FORBIDDEN: Readonly<Record<Need, () => string | null>> = {
   strace: () => (isThere('strace') && !succeeds('strace', '-o', '/dev/null', 'true') ? 'this machine lets no program trace another' : null),
   faketime: () => null,
   mkfs: () => null,
+  loop: () => (succeeds('losetup', '--find') ? null : 'this machine has no loop device to give'),
   mount: () => {
     const folder = mkdtempSync(join(tmpdir(), 'lowmark-mount-'))
     const mounted = succeeds('mount', '-t', 'tmpfs', '-o', 'size=64k', 'tmpfs', folder)
@@ -28,6 +29,7 @@ const MISSING: Readonly<Record<Need, () => string | null>> = {
   faketime: () => (isThere('faketime') ? null : 'faketime is not installed'),
   mkfs: () => (isThere('mkfs.ext4') ? null : 'mkfs.ext4 (e2fsprogs) is not installed'),
   mount: () => null,
+  loop: () => null,
 }
 
 /** Titles a test by what it shows, and by why it could not run where that is so. */

@@ -14,7 +14,7 @@ import { begin, startWaiting, untilReady } from './traced.ts'
 // A few seconds each; the bound is for a machine that is busy with other things.
 vi.setConfig({ testTimeout: 240_000 })
 
-const { isImpossible, titled } = canMake('power cut', 'mount', 'mkfs')
+const { isImpossible, titled } = canMake('power cut', 'mount', 'mkfs', 'loop')
 
 let working = ''
 beforeAll(async () => {

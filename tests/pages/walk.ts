@@ -113,8 +113,14 @@ export function walk(clinic: () => Clinic): void {
       return fetch(clinic().url + path(clinic()), { method: handler, headers: sent, redirect })
     }
 
-    async function act(who: Who, action: string, headers: Readonly<Record<string, string>>): Promise<{ status: number; text: string }> {
+    async function act(
+      who: Who,
+      action: string,
+      headers: Readonly<Record<string, string>>,
+      fields: readonly (readonly [string, string])[] = [],
+    ): Promise<{ status: number; text: string }> {
       const form = new FormData()
+      for (const [name, value] of fields) form.append(`1_${name}`, value)
       form.set('0', takesState(action) ? '[null,"$K1"]' : '["$K1"]')
       const { number = '', route = '' } = built.get(action) ?? {}
       const sent = { cookie: cookies.get(who) ?? '', 'next-action': number, accept: 'text/x-component', ...headers }
@@ -154,6 +160,18 @@ export function walk(clinic: () => Clinic): void {
         expect(await answer.text()).not.toContain('does not include this')
         expect(answer.headers.get('cache-control')).toBe('private, no-store')
       })
+    })
+
+    it('an action takes each field once, and none it does not know', async () => {
+      const origin = { origin: clinic().url }
+      const twice = [
+        ['name', 'nobody there'],
+        ['name', 'navigator'],
+      ] as const
+      expect((await act('administrator', 'endPersonsSessions', origin, twice)).text).toContain('A field came twice.')
+      const more = [['name', 'nobody there'] as const, ['role', 'administrator'] as const]
+      expect((await act('administrator', 'endPersonsSessions', origin, more)).text).toContain('Unrecognized key')
+      expect((await act('administrator', 'endPersonsSessions', origin, more.slice(0, 1))).text).toContain('There is no account named nobody there.')
     })
 
     const POSTED = GUARDED.filter(({ route }) => WAYS[route]?.handler === 'POST')
