@@ -1,5 +1,5 @@
-import { readFileSync } from 'node:fs'
 import type { Clinic } from '../pages/clinic.ts'
+import { type Posted, wayTo } from '../pages/ways.ts'
 
 /** What came back, with all that is in it: status, headers and body. */
 export interface Came {
@@ -41,21 +41,13 @@ export async function ask(clinic: Clinic, cookie: string, asked: Asked, named: r
   return { asked: `${method} ${path} ${how}`, status: answer.status, type: answer.headers.get('content-type') ?? '', all }
 }
 
-/** The name of every server action with the number by which a program can call it, from the build. */
-export function actionNumbers(): ReadonlyMap<string, string> {
-  const manifest = JSON.parse(readFileSync('.next/server/server-reference-manifest.json', 'utf8')) as {
-    readonly node: Readonly<Record<string, { readonly exportedName: string }>>
-  }
-  return new Map(Object.entries(manifest.node).map(([number, { exportedName }]) => [exportedName, number]))
-}
-
 /**
- * A server action called straight, with one form as a page would send it. Its number says how many arguments it takes (Next.js): one that keeps its last
+ * A server action called straight, with one form as a page would send it, at a page that carries it: sent to another, Next.js answers nothing. Its number says how many arguments it takes (Next.js): one that keeps its last
  * answer takes that first.
  */
-export function actionRequest(number: string, fields: Readonly<Record<string, string>>): Asked {
+export function actionRequest(clinic: Clinic, { number, route }: Posted, fields: Readonly<Record<string, string>>): Asked {
   const body = new FormData()
   for (const [name, value] of Object.entries(fields)) body.append(`1_${name}`, value)
   body.append('0', number.startsWith('60') ? '[null,"$K1"]' : '["$K1"]')
-  return { path: '/plan', method: 'POST', headers: { 'next-action': number, accept: 'text/x-component' }, body }
+  return { path: wayTo(route).path(clinic), method: 'POST', headers: { 'next-action': number, accept: 'text/x-component' }, body }
 }

@@ -6,8 +6,9 @@ import { openStore } from '../../lib/store/index.ts'
 import { pseudonymKey, showCohort } from '../../lib/usecases/index.ts'
 import { filesUnder } from '../house/tree.ts'
 import { type Clinic, openClinic, signedInAs } from '../pages/clinic.ts'
+import { builtActions } from '../pages/ways.ts'
 import { granted } from '../usecases/accounts/persons.ts'
-import { type Asked, actionNumbers, actionRequest, ask, type Came } from './answers.ts'
+import { type Asked, actionRequest, ask, type Came } from './answers.ts'
 import { foundIn, IDENTITY } from './identity.ts'
 import { FIRST, inRole, JOINED, plant, VALUES } from './planted.ts'
 import { actionFields, CLINICAL, type Facts, NOT_CALLED, NOT_FOR_ADMINISTRATORS, TELLS_WAITING, WAITING_TEXT, WALK } from './walk.ts'
@@ -35,11 +36,11 @@ beforeAll(async () => {
   const { rows } = granted(await showCohort(inRole(store, 'quality'), { ...query, page: 1, pageSize: 50 }))
   const logPages = () => {
     const log = new Database(clinic.databaseFile, { readonly: true })
-    const { total } = log.prepare<[], { total: number }>('SELECT count(*) AS total FROM trail').get() ?? { total: 0 }
+    const { last } = log.prepare<[], { last: number }>('SELECT max(sequence) AS last FROM trail').get() ?? { last: 0 }
     log.close()
-    return Math.ceil((total + 1) / 50)
+    return Array.from({ length: Math.ceil(last / 50) }, (_, at) => last - at * 50 + 1)
   }
-  facts = { ...planted, pseudonym: rows[0]?.pseudonym ?? '', logPages }
+  facts = { ...planted, pseudonym: rows[0]?.pseudonym ?? '', address: store.reader.patientAddress(FIRST), logPages }
   await store.close()
   for (const role of ['quality', 'administrator', 'physician'] as const) {
     const { context } = await signedInAs(clinic, role)
@@ -70,9 +71,9 @@ async function walked(role: Role, route: string): Promise<Came[]> {
 async function called(role: Role): Promise<Came[]> {
   const fields = actionFields(facts)
   const all: Came[] = []
-  for (const [name, number] of actionNumbers()) {
+  for (const [name, posted] of builtActions()) {
     for (const form of fields[name] ?? []) {
-      const came = await asked(role, actionRequest(number, form))
+      const came = await asked(role, actionRequest(clinic, posted, form))
       all.push({ ...came, asked: `${name} ${JSON.stringify(form)}` })
     }
   }
@@ -88,7 +89,7 @@ const leaks = (came: readonly Came[], canaries: readonly RegExp[]) =>
 describe('the walk', () => {
   it('goes everywhere: every route of the folder, every action of the build', () => {
     expect(Object.keys(WALK).toSorted()).toEqual(ROUTES.toSorted())
-    expect([...Object.keys(actionFields(facts)), ...NOT_CALLED].toSorted()).toEqual([...actionNumbers().keys()].toSorted())
+    expect([...Object.keys(actionFields(facts)), ...NOT_CALLED].toSorted()).toEqual([...builtActions().keys()].toSorted())
   })
 
   it('finds what is planted where it may be seen', async () => {
@@ -111,6 +112,7 @@ describe('quality', () => {
   it('is told nobody by any action', async () => {
     const came = await called('quality')
     expect(came.filter(({ status }) => status >= 500)).toEqual([])
+    expect(came.filter(({ all }) => !all.includes('"ok":'))).toEqual([])
     expect(leaks(came, [...IDENTITY, ...WAITING_TEXT])).toEqual([])
   })
 
@@ -151,6 +153,7 @@ describe('an administrator', () => {
   it('is told no filed value and no typed word by any action', async () => {
     const came = await called('administrator')
     expect(came.filter(({ status }) => status >= 500)).toEqual([])
+    expect(came.filter(({ all }) => !all.includes('"ok":'))).toEqual([])
     expect(leaks(came, [...CLINICAL, ...NOT_FOR_ADMINISTRATORS])).toEqual([])
   })
 })

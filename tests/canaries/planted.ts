@@ -7,6 +7,7 @@ import {
   confirmMerge,
   consoleCall,
   excludeResult,
+  openEmergency,
   openPatient,
   proposeMerge,
   proposePatient,
@@ -22,6 +23,7 @@ import { csv, type Row } from '../usecases/clinic.ts'
 export const FIRST = 'ZQCANARY-1'
 export const DAMAGED = 'ZQCANARY-2'
 export const JOINED = 'ZQCANARY-3'
+export const CLOSED = 'ZQCANARY-4'
 export const BORN = '1931-07-19'
 
 /** Filed values, as received. */
@@ -112,11 +114,23 @@ async function decide(store: Store): Promise<void> {
   granted(await resolveHeld(nurse, heldRow(store, 'ZQCANARY-8'), 'refuse', 'Zqcanarydecided'))
 }
 
+/** Somebody who left, and whose record a physician opened all the same. What was typed for it is for quality, and names nobody. */
+async function emergency(store: Store, { ago }: Days): Promise<number> {
+  const left = { patient_id: CLOSED, birth_date: BORN, sex: 'female', family_name: 'ZqcanaryFamily', status: 'discharged', status_on: ago(9) }
+  await take(store, 'closed', [left])
+  const physician = inRole(store, 'physician')
+  const call = { ...physician, actor: { ...physician.actor, sessionHash: 'c'.repeat(64) } }
+  const { emergencyId } = granted(await openEmergency(call, { patientId: CLOSED, reason: 'Zqcanaryurgent, called tonight' }))
+  granted(await openPatient(call, CLOSED))
+  return emergencyId
+}
+
 /** What was planted where, by number. */
 export interface Planted {
   readonly heldIds: readonly number[]
   readonly fileIds: readonly number[]
   readonly proposal: number
+  readonly emergencyId: number
 }
 
 /** A small cohort with something that must not be seen wherever something can be typed or received. */
@@ -137,5 +151,6 @@ export async function plant(store: Store): Promise<Planted> {
   const proposed = granted(await proposePlan(inRole(store, 'physician'), change))
   const files = store.reader.recentFiles(50).filter(({ name }) => name.startsWith('Zqcanaryfile'))
   const held = files.flatMap(({ id }) => store.reader.heldRowsOfFile(id))
-  return { heldIds: held.map(({ id }) => id), fileIds: files.map(({ id }) => id), proposal: proposed.version }
+  const emergencyId = await emergency(store, days)
+  return { heldIds: held.map(({ id }) => id), fileIds: files.map(({ id }) => id), proposal: proposed.version, emergencyId }
 }

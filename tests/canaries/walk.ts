@@ -4,8 +4,10 @@ import { FIRST, JOINED, type Planted, VALUES, WAITING } from './planted.ts'
 /** What a walk needs to know. */
 export interface Facts extends Planted {
   readonly pseudonym: string
-  /** How many pages the log has now: walking makes it longer. */
-  readonly logPages: () => number
+  /** What stands for the first patient in an address. */
+  readonly address: string
+  /** Entries before which a page of the log begins, for all of it as it is now: walking makes it longer. */
+  readonly logPages: () => readonly number[]
 }
 
 const get = (...paths: readonly string[]): Asked[] => paths.map((path) => ({ path }))
@@ -34,7 +36,13 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/cohort': () =>
     get('/cohort', '/cohort?sort=patient&order=down', '/cohort?rule=reviewed-then-corrected', '/cohort?phase=smouldering', '/cohort?page=2'),
   'app/cohort/[pseudonym]': ({ pseudonym }) => get(`/cohort/${pseudonym}`, '/cohort/any', `/cohort/${FIRST}`),
-  'app/patients/[patientId]': () => get(`/patients/${FIRST}`, `/patients/${JOINED}`, '/patients/any'),
+  'app/account': () => get('/account'),
+  'app/session': () => [...get('/session'), { path: '/session', method: 'POST' }],
+  'app/emergency': () => get('/emergency'),
+  'app/emergency/views': () => get('/emergency/views'),
+  'app/health': () => [...get('/health'), { path: '/health', headers: { authorization: 'Bearer of nothing' } }],
+  'app/system': () => get('/system'),
+  'app/patients/[address]': ({ address }) => get(`/patients/${address}`, `/patients/${FIRST}`, `/patients/${JOINED}`, '/patients/any'),
   'app/intake': () => get('/intake'),
   'app/intake/[fileId]': ({ fileIds }) => get(...fileIds.map((id) => `/intake/${id}`), '/intake/9999', '/intake/x'),
   'app/intake/upload': () => [upload('yes'), upload('no'), { path: '/intake/upload', method: 'POST', body: 'nothing announced' }],
@@ -50,7 +58,9 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
     form('/plan/try?of=proposal', { version: String(proposal), from: '2099-01-01' }),
     form('/plan/try', { basedOn: '1' }),
   ],
-  'app/log': ({ logPages }) => get(...Array.from({ length: logPages() }, (_, at) => `/log?page=${at + 1}`)),
+  'app/log': ({ logPages }) => get('/log', ...logPages().map((before) => `/log?before=${before}`)),
+  'app/log/export': () => [...get('/log/export'), { path: '/log/export', method: 'POST' }],
+  'app/log/reviews': () => get('/log/reviews'),
   'app/rules': () => get('/rules'),
   'app/rules/[ruleId]': () => get('/rules/pd-serum', '/rules/none'),
   'app/models/[model]': () => get('/models/iss', '/models/none'),
@@ -63,9 +73,15 @@ export const TELLS_WAITING: readonly string[] = ['app/intake/[fileId]', 'app/hel
 const patient = { patientId: FIRST }
 const finding = { ...patient, rule: 'pd-serum', key: '["pd-serum",""]' }
 const typed = { reason: 'asked by a test' }
+const asked = { patient: '', person: '', only: '', from: '', to: '' }
 
 /** Fields with which each action can be called; those of other rows are the same. Whatever is refused or done must not tell more than may be told. */
-export function actionFields({ heldIds, proposal }: Facts): Readonly<Record<string, readonly Readonly<Record<string, string>>[]>> {
+export function actionFields({
+  heldIds,
+  proposal,
+  pseudonym,
+  emergencyId,
+}: Facts): Readonly<Record<string, readonly Readonly<Record<string, string>>[]>> {
   const rows = heldIds.map(String)
   const profile = JSON.stringify({ source: 'North', decimalSign: 'comma' })
   return {
@@ -101,6 +117,25 @@ export function actionFields({ heldIds, proposal }: Facts): Readonly<Record<stri
     changePersonsRole: [{ name: 'nobody', role: 'quality' }],
     givePersonsCode: [{ name: 'nobody' }],
     endPersonsSessions: [{ name: 'nobody' }],
+    unjoinPerson: [{ name: 'nobody' }],
+    takePersonsFactor: [{ name: 'nobody' }],
+    endOneOfPerson: [{ name: 'nobody', handle: '0123456789abcdef' }],
+    endOneOfMine: [{ handle: '0123456789abcdef' }],
+    endOthersOfMine: [{}],
+    offerFactor: [{}],
+    setUpFactor: [{ offer: 'x', password: 'x', code: 'x' }],
+    turnFactorOff: [{ password: 'x', code: 'x' }],
+    renewRecoveryCodes: [{ password: 'x', code: 'x' }],
+    changeOwnPassword: [{ password: 'x', code: 'x', chosen: 'x', again: 'x' }],
+    openClosedRecord: [{ patientId: FIRST, reason: 'asked by a test' }],
+    endEmergencyView: [{ emergencyId: String(emergencyId) }],
+    acknowledgeEmergencyView: [{ emergencyId: String(emergencyId), note: '' }],
+    askTheLog: [
+      ...['every-entry', 'failures', 'emergency-views'].map((question) => ({ ...asked, question })),
+      { ...asked, question: 'who-opened', patient: pseudonym },
+      { ...asked, question: 'what-opened', person: 'canary-physician' },
+    ],
+    recordLogReview: [{ from: '2026-01-01', to: '2026-01-02', note: '', failures: 'on' }],
     chooseFirstPassword: [{ name: 'nobody', code: 'x', password: 'x', again: 'x' }],
   }
 }
@@ -111,7 +146,7 @@ export const NOT_CALLED: readonly string[] = ['leave']
 /** Filed values, and words that were typed about findings and results. */
 export const CLINICAL: readonly RegExp[] = [
   ...Object.values(VALUES).map((value) => new RegExp(`(?<![0-9a-z])${value.replace('.', '\\.')}(?![0-9a-z])`, 'i')),
-  /zqcanary(note|cause|reason|fixation|novalue|unit)/i,
+  /zqcanary(note|cause|reason|fixation|novalue|unit|urgent)/i,
 ]
 
 /** Values of rows that wait or were refused. */

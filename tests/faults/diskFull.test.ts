@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test, vi } from 'vitest'
+import { patientPath } from '../pages/clinic.ts'
 import { fileOf } from './clinicWork.ts'
 import { lowmark } from './console.ts'
 import { clinicIn, ownFolder } from './damagedClinic.ts'
@@ -58,7 +59,7 @@ test.skipIf(isImpossible)(
       expect(last).toContain('"kind":"unavailable"')
       for (const [path, who] of [
         ['/list', nurse],
-        ['/patients/P1', nurse],
+        [patientPath({ databaseFile: url.slice('file:'.length) }, 'P1'), nurse],
         ['/log', quality],
       ] as const) {
         const answer = await page(served, who, path)

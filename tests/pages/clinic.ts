@@ -156,7 +156,7 @@ export async function textOf(element: Locator): Promise<string> {
 }
 
 /** The path of a patient's page, as the links of the list have it. */
-export function patientPath({ databaseFile }: Clinic, patientId: string): string {
+export function patientPath({ databaseFile }: Pick<Clinic, 'databaseFile'>, patientId: string): string {
   const db = new Database(databaseFile, { readonly: true })
   const row = db.prepare<[string], { address: string }>('SELECT address FROM patient_address WHERE patient_id = ?').get(patientId)
   db.close()

@@ -1,92 +1,16 @@
-import { readFileSync } from 'node:fs'
-import Database from 'better-sqlite3'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { may, ROLES, type Role } from '../../lib/access/index.ts'
-import { pseudonymKey } from '../../lib/usecases/index.ts'
-import { pseudonyms } from '../../lib/usecases/pseudonyms/pseudonyms.ts'
-import { ACTION_FILES, ACTIONS, ROUTES } from '../house/doors.ts'
-import { textOf } from '../house/tree.ts'
-import { type Clinic, patientPath, signedInAs } from './clinic.ts'
+import { ACTIONS, ROUTES } from '../house/doors.ts'
+import { type Clinic, signedInAs } from './clinic.ts'
+import { builtActions, first, type Posted, takesState, WAYS, wayTo } from './ways.ts'
 
 type Who = Role | 'none'
 const EVERYBODY: readonly Who[] = [...ROLES, 'none']
-
-interface Ways {
-  /** An address of the route with something at it. */
-  readonly path: (clinic: Clinic) => string
-  /** A handler that answers without a page: posted to, or asked for. */
-  readonly handler?: 'POST' | 'GET'
-}
-
-const first = (databaseFile: string, sql: string): string => {
-  const db = new Database(databaseFile, { readonly: true })
-  const row = db.prepare<[], { one: string }>(sql).get()
-  db.close()
-  return String(row?.one)
-}
-
-function pseudonymOf(patientId: string): string {
-  const key = pseudonymKey()
-  if (!key.ok) throw new Error(key.reason)
-  return pseudonyms(key.key).of(patientId)
-}
-
-const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT id AS one FROM patient WHERE status = 'followed' LIMIT 1")
-
-/** Where the address of a route is more than its folder. */
-const WAYS: Readonly<Record<string, Ways>> = {
-  'app/list/export': { path: () => '/list/export', handler: 'POST' },
-  'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },
-  'app/intake/[fileId]': { path: () => '/intake/1' },
-  'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },
-  'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },
-  'app/sources/[source]': { path: () => '/sources/North' },
-  'app/sources/[source]/file': { path: () => '/sources/North/file', handler: 'GET' },
-  'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
-  'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },
-  'app/log/export': { path: () => '/log/export', handler: 'POST' },
-  'app/rules/[ruleId]': { path: () => '/rules/pd-serum' },
-  'app/models/[model]': { path: () => '/models/iss' },
-}
 
 const GUARDED = Object.entries(ROUTES).flatMap(([route, { needs }]) => (needs === null ? [] : [{ route, needs }]))
 const GUARDED_ACTIONS = Object.entries(ACTIONS).flatMap(([action, { needs }]) => (needs === null ? [] : [{ action, needs }]))
 
 const mayDo = (who: Who, needs: (typeof GUARDED)[number]['needs']): boolean => may(who === 'none' ? null : who, needs).allowed
-
-function wayTo(route: string): Ways {
-  const way = WAYS[route]
-  if (way !== undefined) return way
-  if (route.includes('[')) throw new Error(`${route} has a part that is looked up: the walk needs an address of it`)
-  return { path: () => route.replace(/^app/, '') }
-}
-
-interface BuiltAction {
-  readonly exportedName: string
-  readonly workers: Readonly<Record<string, unknown>>
-}
-
-/** The number the built pages know an action by, and a page that carries it: what somebody finds who reads the scripts. */
-interface Posted {
-  readonly number: string
-  readonly route: string
-}
-
-/** Every action of the build's own manifest. */
-function builtActions(): ReadonlyMap<string, Posted> {
-  const manifest = JSON.parse(readFileSync('.next/server/server-reference-manifest.json', 'utf8')) as { node: Record<string, BuiltAction> }
-  const posted = Object.entries(manifest.node).map(([number, { exportedName, workers }]) => {
-    const route = Object.keys(workers).find((page) => page !== 'app/_not-found/page') ?? ''
-    return [exportedName, { number, route: route.replace(/\/page$/, '') }] as const
-  })
-  return new Map(posted)
-}
-
-/** Does the action take what it answered before as well as the form, as React's useActionState hands it? */
-function takesState(action: string): boolean {
-  const source = ACTION_FILES.map(textOf).find((text) => text.includes(`export async function ${action}(`)) ?? ''
-  return new RegExp(`export async function ${action}\\(\\s*_`).test(source)
-}
 
 /** Every route and every server action, asked over HTTP by every role and by nobody. */
 export function walk(clinic: () => Clinic): void {

@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs'
+import Database from 'better-sqlite3'
+import { pseudonymKey } from '../../lib/usecases/index.ts'
+import { pseudonyms } from '../../lib/usecases/pseudonyms/pseudonyms.ts'
+import { ACTION_FILES } from '../house/doors.ts'
+import { textOf } from '../house/tree.ts'
+import { type Clinic, patientPath } from './clinic.ts'
+
+export interface Ways {
+  /** An address of the route with something at it. */
+  readonly path: (clinic: Clinic) => string
+  /** A handler that answers without a page: posted to, or asked for. */
+  readonly handler?: 'POST' | 'GET'
+}
+
+/** The one value a question to the database answers, as text. */
+export const first = (databaseFile: string, sql: string): string => {
+  const db = new Database(databaseFile, { readonly: true })
+  const row = db.prepare<[], { one: string }>(sql).get()
+  db.close()
+  return String(row?.one)
+}
+
+function pseudonymOf(patientId: string): string {
+  const key = pseudonymKey()
+  if (!key.ok) throw new Error(key.reason)
+  return pseudonyms(key.key).of(patientId)
+}
+
+const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT id AS one FROM patient WHERE status = 'followed' LIMIT 1")
+
+/** Where the address of a route is more than its folder. */
+export const WAYS: Readonly<Record<string, Ways>> = {
+  'app/list/export': { path: () => '/list/export', handler: 'POST' },
+  'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },
+  'app/intake/[fileId]': { path: () => '/intake/1' },
+  'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },
+  'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },
+  'app/sources/[source]': { path: () => '/sources/North' },
+  'app/sources/[source]/file': { path: () => '/sources/North/file', handler: 'GET' },
+  'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
+  'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },
+  'app/log/export': { path: () => '/log/export', handler: 'POST' },
+  'app/rules/[ruleId]': { path: () => '/rules/pd-serum' },
+  'app/models/[model]': { path: () => '/models/iss' },
+}
+
+/** How a route is reached with something at it. Throws where that is not known. */
+export function wayTo(route: string): Ways {
+  const way = WAYS[route]
+  if (way !== undefined) return way
+  if (route.includes('[')) throw new Error(`${route} has a part that is looked up: the walk needs an address of it`)
+  return { path: () => route.replace(/^app/, '') }
+}
+
+interface BuiltAction {
+  readonly exportedName: string
+  readonly workers: Readonly<Record<string, unknown>>
+}
+
+/** The number the built pages know an action by, and a page that carries it: what somebody finds who reads the scripts. */
+export interface Posted {
+  readonly number: string
+  readonly route: string
+}
+
+/** Every action of the build's own manifest. */
+export function builtActions(): ReadonlyMap<string, Posted> {
+  const manifest = JSON.parse(readFileSync('.next/server/server-reference-manifest.json', 'utf8')) as { node: Record<string, BuiltAction> }
+  const posted = Object.entries(manifest.node).map(([number, { exportedName, workers }]) => {
+    const route = Object.keys(workers).find((page) => page !== 'app/_not-found/page') ?? ''
+    return [exportedName, { number, route: route.replace(/\/page$/, '') }] as const
+  })
+  return new Map(posted)
+}
+
+/** Does the action take what it answered before as well as the form, as React's useActionState hands it? */
+export function takesState(action: string): boolean {
+  const source = ACTION_FILES.map(textOf).find((text) => text.includes(`export async function ${action}(`)) ?? ''
+  return new RegExp(`export async function ${action}\\(\\s*_`).test(source)
+}
