@@ -24,3 +24,8 @@ export function sessionOver(createdMs: number, lastSeenMs: number, nowMs: number
 export function sessionLeft(createdMs: number, lastSeenMs: number, nowMs: number): { readonly idleMs: number; readonly longestMs: number } {
   return { idleMs: Math.min(lastSeenMs + IDLE_MS - nowMs, IDLE_MS), longestMs: Math.min(createdMs + LONGEST_MS - nowMs, LONGEST_MS) }
 }
+
+/** The first moment a session seen last at `lastSeenMs` no longer holds, whether or not anybody asks then. Milliseconds since 1970 UTC. */
+export function sessionEndsAt(createdMs: number, lastSeenMs: number): number {
+  return Math.min(createdMs + LONGEST_MS, lastSeenMs + IDLE_MS)
+}

@@ -37,7 +37,7 @@ const HANDLED = {
 } as const
 
 // 8, a serious failure: not what somebody was refused, but what the program itself could not do, or found wrong with its log.
-const SERIOUS: readonly TrailRow['action'][] = ['log-head-sent', 'log-verified']
+const SERIOUS: readonly TrailRow['action'][] = ['log-head-sent', 'log-verified', 'backup-made']
 
 function outcomeOf({ outcome, action }: TrailRow): '0' | '4' | '8' {
   if (outcome === 'success') return '0'

@@ -1,4 +1,4 @@
-import type { Call } from './call.ts'
+import type { Call, Outcome } from './call.ts'
 import { pseudonymsOf } from './pseudonyms/pseudonymsOf.ts'
 
 /** A patient's pseudonym. */
@@ -8,6 +8,13 @@ export type PseudonymOf = (patientId: string) => string
 function clinicPseudonyms(call: Call): PseudonymOf | null {
   const read = pseudonymsOf(call)
   return read.ok ? read.value.of : null
+}
+
+/** Why whoever asks can be told of nobody: quality, while the clinic's key cannot be read. Null where they can; asked before anything is entered as shown. */
+export function notTold(call: Call): Extract<Outcome<never>, { ok: false }> | null {
+  if (call.actor.role !== 'quality') return null
+  const read = pseudonymsOf(call)
+  return read.ok ? null : read
 }
 
 /** How a patient is named to whoever asks: quality works under pseudonyms, everybody else reads the number. */

@@ -47,11 +47,6 @@ export function emergenciesAcknowledged({ statement }: Connection, count: number
   return statement<StoredEmergency>(`${SELECT} WHERE acknowledged_at IS NOT NULL ORDER BY id DESC LIMIT ?`).all(count)
 }
 
-/** When a session ended of which a view was part; null while it has not been ended. */
-export function sessionEndedAt({ statement }: Connection, sessionHash: string): string | null {
-  return statement<{ endedAt: string | null }>('SELECT ended_at AS endedAt FROM session WHERE id = ?').get(sessionHash)?.endedAt ?? null
-}
-
 /** The entries of the log that tell of a page opened in an emergency view, oldest first. */
 export function openedInEmergency({ statement }: Connection, emergencyId: number): Pick<ReadTrailRow, 'sequence' | 'at'>[] {
   const sql = "SELECT sequence, at FROM trail WHERE json_extract(event, '$.emergencyId') = ? AND action = 'patient-opened' ORDER BY sequence"

@@ -66,6 +66,11 @@ export function firstTrailRowFrom({ statement }: Connection, instant: string): n
   return statement<{ sequence: number | null }>('SELECT min(sequence) AS sequence FROM trail WHERE at >= ?').get(instant)?.sequence ?? null
 }
 
+/** The number of the last row of before an instant (UTC, ISO 8601), whatever a clock that ran ahead wrote before it; null where there is none. */
+export function lastTrailRowBefore({ statement }: Connection, instant: string): number | null {
+  return statement<{ sequence: number | null }>('SELECT max(sequence) AS sequence FROM trail WHERE at < ?').get(instant)?.sequence ?? null
+}
+
 /** The hash of a row: null where there is no such row, undefined where it was retired and its hash is kept no longer. */
 export function trailHashAt(connection: Connection, sequence: number): string | null | undefined {
   const row = connection.statement<{ hash: string }>('SELECT hash FROM trail WHERE sequence = ?').get(sequence)

@@ -33,9 +33,9 @@ export function spendRecoveryCode({ statement }: Connection, digest: string, at:
   statement('UPDATE recovery_code SET used_at = ? WHERE digest = ?').run(at, digest)
 }
 
-/** What this session's person has shown by now. */
+/** What this session's person has shown by now. One that began with the clinic's own sign-in stays one of that. */
 export function setSessionMeans({ statement }: Connection, id: string, means: SignInMeans): void {
-  statement('UPDATE session SET means = ? WHERE id = ?').run(means, id)
+  statement("UPDATE session SET means = ? WHERE id = ? AND means <> 'provider'").run(means, id)
 }
 
 /** Ends every session of an account but one, and returns how many there were. */

@@ -20,7 +20,7 @@ export function isCode(account: StoredAccount | null, typed: string, now: string
 
 /**
  * A person's first password, chosen with the one-time code. What is wrong with the password is said (`invalid`); what is wrong with name or code is
- * not told apart (`not-allowed`). The code is used up.
+ * not told apart (`not-allowed`). The code is used up, and what was signed in with an earlier password ends.
  */
 export async function activate(
   call: Call,
@@ -40,6 +40,8 @@ export async function activate(
       return { value: { ok: false, kind: 'not-allowed', reason: CODE_REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
     }
     tx.setPassword(account.id, passwordHash)
-    return { value: { ok: true, value: null }, events: [{ action: 'account-activated', account: account.name }] }
+    const count = tx.endSessionsOf(account.id, call.now, 'sign-out')
+    const ended = { action: 'sessions-ended', account: account.name, count } as const
+    return { value: { ok: true, value: null }, events: [{ action: 'account-activated', account: account.name }, ...(count === 0 ? [] : [ended])] }
   })
 }

@@ -6,12 +6,13 @@ import { beginSession } from '../sessions/beginSession.ts'
 import { identityDigest } from '../sessions/identityDigest.ts'
 import { PROVIDER_REFUSED, providerFailure } from '../sessions/providerFailure.ts'
 import type { SignedInSession, SignInFacts } from '../sessions/signIn.ts'
+import { isGoodCode } from './oneTimeCode.ts'
 import type { PresentedCode } from './presentCode.ts'
 
 function mayJoin(tx: Tx, account: StoredAccount | null, identity: Identity, codeHash: string, at: string): account is StoredAccount {
   if (account === null || account.disabledAt !== null || account.codeHash === null || account.codeExpiresAt === null) return false
   const [kept, presented] = [Buffer.from(account.codeHash), Buffer.from(codeHash)]
-  if (kept.length !== presented.length || !timingSafeEqual(kept, presented) || account.codeExpiresAt <= at) return false
+  if (kept.length !== presented.length || !timingSafeEqual(kept, presented) || !isGoodCode(account.codeExpiresAt, at)) return false
   return tx.identityOf(account.id) === null && tx.accountOfIdentity(identity) === null
 }
 

@@ -7,6 +7,7 @@ import { refuse, unlessRefused } from '../decisions/decide.ts'
 import { typedText } from '../decisions/typedText.ts'
 import { samePerson } from '../plan/decideProposal.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { sessionEnd } from './sessionEnd.ts'
 
 export interface AcknowledgeWish {
   readonly emergencyId: number
@@ -27,7 +28,7 @@ export async function acknowledgeEmergency(call: Call, { emergencyId, note }: Ac
       const view = tx.emergency(emergencyId) ?? refuse('not-found', `No emergency view has the number ${emergencyId}.`)
       if (samePerson(view.openedBy, call.actor.name)) refuse('invalid', 'You opened this view yourself: somebody else has to acknowledge it.')
       if (view.acknowledgedBy !== null) refuse('invalid', `Emergency view ${emergencyId} was acknowledged by ${view.acknowledgedBy} already.`)
-      if (emergencyRuns(view, call.now) && tx.sessionEndedAt(view.sessionHash) === null)
+      if (emergencyRuns(view, call.now) && sessionEnd(tx, view, call.now) === null)
         refuse('invalid', 'This view still runs. It can be acknowledged once it has ended, with all that was opened in it.')
       tx.acknowledgeEmergency({ id: emergencyId, by: call.actor.name, at: call.now, note: typed.text })
       const { patientId } = view

@@ -13,7 +13,10 @@ export async function endEmergency(call: Call, { emergencyId }: { readonly emerg
       const view = tx.emergency(emergencyId)
       // Somebody else's number is answered like nobody's.
       if (view === null || !samePerson(view.openedBy, call.actor.name)) return refuse('not-found', `You have no emergency view ${emergencyId}.`)
-      if (!emergencyRuns(view, call.now) || !tx.endEmergency(emergencyId, call.now)) refuse('invalid', 'This emergency view has ended already.')
+      // A clock that was set right by a little meanwhile ends no view before it began.
+      const isBefore = call.now < view.fromAt
+      const at = isBefore ? view.fromAt : call.now
+      if (!emergencyRuns(view, call.now) || !tx.endEmergency(emergencyId, at)) refuse('invalid', 'This emergency view has ended already.')
       return { value: null, events: [{ action: 'emergency-ended', emergencyId, patientId: view.patientId }] }
     }),
   )

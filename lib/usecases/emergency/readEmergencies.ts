@@ -1,9 +1,10 @@
 import { emergencyRuns } from '../../access/index.ts'
 import type { StoredEmergency } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { patientTold } from '../patientTold.ts'
+import { notTold, patientTold } from '../patientTold.ts'
 import { samePerson } from '../plan/decideProposal.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { sessionEnd } from './sessionEnd.ts'
 import type { EmergencyView, EmergencyViewsPage } from './views.ts'
 
 /** So many acknowledged ones are shown; all of them stay stored, and in the log. Ours. */
@@ -19,7 +20,7 @@ function endOf({ untilAt, endedAt }: StoredEmergency, sessionEndedAt: string | n
 function told(call: Call, view: StoredEmergency, patientOf: (patientId: string) => string): EmergencyView {
   const { reader } = call.store
   const { id, openedBy, fromAt, reason, acknowledgedBy, acknowledgedAt, note } = view
-  const end = endOf(view, reader.sessionEndedAt(view.sessionHash), call.now)
+  const end = endOf(view, sessionEnd(reader, view, call.now), call.now)
   const minutes = Math.round((Date.parse(end.toAt) - Date.parse(fromAt)) / 60_000)
   const own = samePerson(openedBy, call.actor.name)
   const opened = reader.openedInEmergency(id)
@@ -31,6 +32,8 @@ function told(call: Call, view: StoredEmergency, patientOf: (patientId: string) 
 export async function readEmergencies(call: Call): Promise<Outcome<EmergencyViewsPage>> {
   const refused = await refusedUnlessMay(call, 'emergency.acknowledge', 'emergency views')
   if (refused !== null) return refused
+  const nobody = notTold(call)
+  if (nobody !== null) return nobody
   const { reader } = call.store
   const patientOf = patientTold(call)
   const value = reader.atOnce(() => ({

@@ -37,6 +37,7 @@ const DO = {
   logNever: 'Run log verify, or a backup, which checks the log as well.',
   logBad: 'Do not change anything. Stop the program, keep a copy of the database, and compare with the last backup.',
   head: 'Set where the head of the log is sent.',
+  headFailed: 'Look at the place the head of the log is sent to; what went wrong stands where the program writes its errors (docs/log.md).',
   disk: 'Make room on the disk of the database, or move older backups away from it.',
 } as const
 
@@ -95,13 +96,15 @@ function logCheck({ now, last: { backup, verified } }: HealthFacts): Check {
   return told('log', limit, { state, says: `The log was checked ${spanText(age)} ago and was whole.`, at, doThis: DO.logNever })
 }
 
-function headCheck({ now, last: { sent } }: HealthFacts): Check {
-  const limit = `warns after ${spanText(LIMITS.headWarnMs)}`
+function headCheck({ now, last: { sent, notSent } }: HealthFacts): Check {
+  const limit = `warns after ${spanText(LIMITS.headWarnMs)}, or where the last try failed`
   const never = "The log's head was never sent elsewhere: a cut tail would not show."
-  if (sent === null) return told('log-head', limit, { state: 'warn', says: never, doThis: DO.head })
+  const missed = notSent === null ? '' : ` The last try failed, ${spanText(since(notSent.at, now))} ago.`
+  const doThis = notSent === null ? DO.head : DO.headFailed
+  if (sent === null) return told('log-head', limit, { state: 'warn', says: `${never}${missed}`, doThis })
   const age = since(sent.at, now)
-  const state = age > LIMITS.headWarnMs ? 'warn' : 'ok'
-  return told('log-head', limit, { state, says: `The log's head was sent elsewhere ${spanText(age)} ago.`, at: sent.at, doThis: DO.head })
+  const state = age > LIMITS.headWarnMs || notSent !== null ? 'warn' : 'ok'
+  return told('log-head', limit, { state, says: `The log's head was sent elsewhere ${spanText(age)} ago.${missed}`, at: sent.at, doThis })
 }
 
 function diskCheck({ disk }: HealthFacts): Check {

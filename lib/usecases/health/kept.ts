@@ -13,8 +13,8 @@ export const KEPT = {
 const AT = z.object({ at: z.iso.datetime() })
 const BACKUP = AT.extend({ bytes: z.number(), encrypted: z.boolean() })
 const FAILED = AT.extend({ reason: z.string() })
-/** The last head that arrived elsewhere; null where none did. */
-const SENT = z.object({ sent: AT.nullable() })
+/** The last head that arrived elsewhere, null where none did; and the failure since, null or absent where there is none. */
+const SENT = z.object({ sent: AT.nullable(), failed: AT.nullish() })
 /** `firstBad`: the first row that did not fit; null or absent where all did. */
 const VERIFIED = AT.extend({ firstBad: z.number().nullish() })
 
@@ -35,11 +35,13 @@ function kept<S extends z.ZodType>(reader: Reader, key: string, schema: S): z.ou
 
 /** The last answers, each null where there is none that can be read. */
 export function lastAnswers(reader: Reader) {
+  const head = kept(reader, KEPT.headSent, SENT)
   return {
     backup: kept(reader, KEPT.backupMade, BACKUP),
     failed: kept(reader, KEPT.backupFailed, FAILED),
     verified: kept(reader, KEPT.logVerified, VERIFIED),
-    sent: kept(reader, KEPT.headSent, SENT)?.sent ?? null,
+    sent: head?.sent ?? null,
+    notSent: head?.failed ?? null,
   }
 }
 

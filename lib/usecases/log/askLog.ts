@@ -2,7 +2,7 @@ import type { FailureGroup, TrailQuestion } from '../../store/index.ts'
 import { addDays, type Day, parseDay } from '../../time/index.ts'
 import { LOG_QUESTIONS, type LogAsked, SHOWING_ACTIONS, TRAIL_ACTIONS } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { patientMeant } from '../patientTold.ts'
+import { notTold, patientMeant } from '../patientTold.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { LOG_PAGE, type TrailPage } from './readLog.ts'
 import { pageOf, rowViews } from './rowView.ts'
@@ -84,7 +84,7 @@ function loggedAs({ question, person, only, from, to }: LogQuestion, patientId: 
 export async function askLog(call: Call, asked: LogQuestion, meant = patientMeant): Promise<Outcome<LogAnswer>> {
   const refused = await refusedUnlessMay(call, 'log.read-all', 'log')
   if (refused !== null) return refused
-  const problem = problemOf(call, asked)
+  const problem = notTold(call) ?? problemOf(call, asked)
   if (problem !== null) return problem
   const patientId = asked.question === 'who-opened' ? meant(call, asked.patient) : null
   const event = { action: 'log-read', scope: 'all', asked: loggedAs(asked, patientId) } as const

@@ -5,7 +5,7 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { patientsToldTo } from './patientsTold.ts'
 
-/** Where an export begins or ends: an entry by its number, or a day (UTC). Both ends belong to it. */
+/** Where an export begins or ends: an entry by its number, or a day (UTC), with whatever a clock that ran ahead or behind wrote in between. Both ends belong to it. */
 export type LogBound = { readonly sequence: number } | { readonly day: Day }
 
 export interface LogWish {
@@ -35,7 +35,7 @@ function* linesInChunks(reader: Reader, first: number, last: number, told: Patie
   while (after < last) {
     const rows = reader.trailRows({ after, upTo: last, limit: ROWS_AT_ONCE })
     const end = rows.at(-1)?.sequence
-    if (end === undefined) return
+    if (end === undefined || rows[0]?.sequence !== after + 1) throw new Error(`Entries from ${after + 1} on were retired meanwhile. Export again.`)
     yield rows.map((row) => `${JSON.stringify(auditEventOf(row, told, databaseId))}\n`).join('')
     after = end
     onRows?.(after - first + 1)
@@ -50,8 +50,8 @@ export function wholeLines(reader: Reader, first: number, last: number): Generat
 function boundsOf(reader: Reader, { from, to }: LogWish): { readonly first: number; readonly last: number } {
   const head = reader.trailHead().sequence
   const start = from === null ? 1 : 'day' in from ? (reader.firstTrailRowFrom(`${from.day}T00:00:00.000Z`) ?? head + 1) : from.sequence
-  const after = to === null ? null : 'day' in to ? reader.firstTrailRowFrom(`${addDays(to.day, 1)}T00:00:00.000Z`) : to.sequence + 1
-  return { first: Math.max(start, reader.firstTrailRow()), last: Math.min(head, after === null ? head : after - 1) }
+  const end = to === null ? head : 'day' in to ? (reader.lastTrailRowBefore(`${addDays(to.day, 1)}T00:00:00.000Z`) ?? 0) : to.sequence
+  return { first: Math.max(start, reader.firstTrailRow()), last: Math.min(head, end) }
 }
 
 /**

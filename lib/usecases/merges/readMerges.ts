@@ -1,5 +1,7 @@
+import { traceCourse } from '../../course/index.ts'
 import type { StoredMerge } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { closedRefusal, isClosed } from '../emergency/closed.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { comparison } from './compare.ts'
 import { differencesOf } from './differences.ts'
@@ -50,7 +52,18 @@ export async function compareRecords(call: Call, wish: { readonly fromId: string
   return { ok: true, value: compared }
 }
 
-/** Where a record is joined to, what is joined to it, and what waits. Where it is joined it is all its page shows, and so is logged like a page. */
+/** Why a joined record shows nothing: the patient it is read as is no longer followed. The page that opens it says so, with the entry. Null where it shows. */
+function closedWith(call: Call, patientId: string) {
+  const history = call.store.reader.loadHistory(patientId)?.history
+  if (history === undefined || call.actor.role === 'console') return null
+  const course = traceCourse(history, call.today)
+  return isClosed(course) ? closedRefusal(course) : null
+}
+
+/**
+ * Where a record is joined to, what is joined to it, and what waits. Where it is joined it is all its page shows, and so is logged like a page, and refused
+ * like one where it is closed.
+ */
 export async function patientMerges(call: Call, patientId: string): Promise<Outcome<PatientMergesView>> {
   const refused = await refusedUnlessMay(call, 'patient.merge', 'patient')
   if (refused !== null) return refused
@@ -72,6 +85,8 @@ export async function patientMerges(call: Call, patientId: string): Promise<Outc
     }
   })
   if (view === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
+  const closed = view.joinedTo === null ? null : closedWith(call, patientId)
+  if (closed !== null) return closed
   if (view.joinedTo !== null) await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId }] }))
   return { ok: true, value: view }
 }

@@ -15,7 +15,9 @@ export interface StoredCheck {
 function decisionFaults(reader: Reader): { readonly count: number; readonly faults: readonly string[] } {
   const { decisions: logged, fromTheFirst } = reader.loggedDecisions()
   const told = new Map(logged.map((decision) => [decision.decisionId, decision]))
-  const kept = reader.patientIds().flatMap((patientId) => reader.decisionsOf(patientId).map((decision) => ({ patientId, decision })))
+  // What was decided in a record that is joined to another stays with it.
+  const records = reader.patientIds().flatMap((patientId) => [patientId, ...reader.joinedIds(patientId)])
+  const kept = records.flatMap((patientId) => reader.decisionsOf(patientId).map((decision) => ({ patientId, decision })))
   const faults = kept.flatMap(({ patientId, decision }) => {
     const entry = told.get(decision.id)
     told.delete(decision.id)
