@@ -9,7 +9,7 @@ export async function OwnSessions() {
   const outcome = await ownSessionsPart()
   if (!outcome.ok) return <NotShown refusal={outcome} />
   return (
-    <section aria-labelledby="own-sessions">
+    <section className="no-print" aria-labelledby="own-sessions">
       <h2 id="own-sessions">Where you are signed in</h2>
       <p className="soft">
         Each ends after 15 minutes without a sign of life, and 12 hours after signing in. End one you do not know, and tell the administrator.

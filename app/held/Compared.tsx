@@ -5,7 +5,7 @@ import { Neighbours } from './Neighbours.tsx'
 export function Compared({ compared: { row, patient, differs, near } }: { readonly compared: ComparedView }) {
   const others = patient.identifiers.map(({ source, identifier }) => `${identifier} (${source})`).join(', ')
   const lines = [
-    ['Identifier', row.identifier, others === '' ? patient.patientId : `${patient.patientId}; also ${others}`],
+    ['Patient number', row.identifier, others === '' ? patient.patientId : `${patient.patientId}; also ${others}`],
     ['Name', row.name, patient.name ?? ''],
     ['Birth date', row.birthDate, patient.birthDate],
     ['Sex', row.sex, patient.sex],

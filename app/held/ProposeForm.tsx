@@ -29,7 +29,7 @@ export function ProposeForm({ heldId, rows, source, notRemembered }: Props) {
       <form className="filters" action={comparing.send} aria-label="Compare with a patient">
         <input type="hidden" name="heldId" value={heldId} />
         <div className="field grow">
-          <label htmlFor={id}>Identifier of the patient</label>
+          <label htmlFor={id}>Patient number</label>
           <input className="input" id={id} name="patientId" defaultValue={comparing.typed('patientId')} required maxLength={500} autoComplete="off" />
         </div>
         <button className="button button-quiet" type="submit">

@@ -48,10 +48,10 @@ function Choice({
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
 export function Filters({ query, phases, clinicians, rules, at = '/list' }: Props) {
-  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null || query.mine === true
+  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null || query.mine === true || Boolean(query.pseudonym)
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
-      <summary>Filter by phase, clinician or finding</summary>
+      <summary>Filter by phase, clinician{at === '/list' ? ', finding or pseudonym' : ' or finding'}</summary>
       <AskedForm className="filters" action={at} label="Filter the list">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
@@ -63,6 +63,24 @@ export function Filters({ query, phases, clinicians, rules, at = '/list' }: Prop
           show={(word) => clinicians.find(({ key }) => key === word)?.name ?? word}
         />
         <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
+        {at === '/list' && (
+          <div className="field">
+            <label htmlFor="by-pseudonym">Pseudonym quality gave you</label>
+            {/* The pattern keeps a name or a date of birth, typed here by mistake, out of the address. */}
+            <input
+              className="input"
+              id="by-pseudonym"
+              name="pseudonym"
+              autoComplete="off"
+              autoCapitalize="characters"
+              spellCheck={false}
+              pattern="\s*[0-9A-Za-z]{5}(-[0-9A-Za-z]{5}){2}\s*"
+              title="Three groups of five letters and digits, as 7K3PA-9TXCM-4HRDE"
+              placeholder="7K3PA-9TXCM-4HRDE"
+              defaultValue={query.pseudonym ?? ''}
+            />
+          </div>
+        )}
         {at === '/list' && (
           <label className="field-check">
             <input type="checkbox" name="mine" value="yes" defaultChecked={query.mine === true} /> Corrected since I reviewed it

@@ -11,6 +11,7 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: List
     const value = asked[name]
     if (value !== null) fields.set(name, value)
   }
+  if (asked.pseudonym) fields.set('pseudonym', asked.pseudonym)
   if (asked.mine === true) fields.set('mine', 'yes')
   if (asked.sort !== 'urgency') fields.set('sort', asked.sort)
   if (asked.descending) fields.set('order', 'down')

@@ -29,7 +29,9 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         <p className="notice">
           {list.followed === 0
             ? 'No patient is followed yet. Results and courses come in through Intake.'
-            : 'No followed patient fits what the filters ask for.'}
+            : query.pseudonym
+              ? 'No followed patient fits this pseudonym and the other filters. Check it with the quality team; a closed record is not on this list.'
+              : 'No followed patient fits what the filters ask for.'}
         </p>
       ) : (
         <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} />

@@ -13,6 +13,7 @@ const SCHEMA = z.object({
   phase: one,
   clinician: one,
   rule: one,
+  pseudonym: one,
   mine: z.enum(['yes', 'no']).catch('no'),
   sort: z.enum(['urgency', 'waiting', 'next-due', 'patient']).catch('urgency'),
   order: z.enum(['up', 'down']).catch('up'),

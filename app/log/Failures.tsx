@@ -8,14 +8,14 @@ export function Failures({ failures }: { readonly failures: LogAnswer['failures'
   return (
     <table className="table stacked">
       <caption>By person, address and action</caption>
-      <TableHead columns={['Who', 'From', 'Action', 'How often', 'Last']} />
+      <TableHead columns={['Who', 'Address', 'Action', 'How often', 'Last']} />
       <tbody>
         {failures.map(({ actor, address, action, count, lastAt }) => (
           <tr key={`${actor} ${address} ${action}`}>
             <td>
               <bdi>{actor}</bdi>
             </td>
-            <td data-label="From">{address ?? 'this machine'}</td>
+            <td data-label="Address">{address ?? 'this machine'}</td>
             <td data-label="Action">{words(action)}</td>
             <td data-label="How often">{count}</td>
             <td data-label="Last">{instantText(lastAt)}</td>

@@ -7,7 +7,7 @@ import { Concerned } from './Concerned.tsx'
 export function LogRows({ rows }: { readonly rows: readonly TrailRowView[] }) {
   return (
     <table className="table stacked">
-      <TableHead columns={['Number', 'When', 'Who', 'Role', 'From', 'Action', 'Outcome', 'What']} />
+      <TableHead columns={['Number', 'When', 'Who', 'Role', 'Address', 'Action', 'Outcome', 'What']} />
       <tbody>
         {rows.map((row) => (
           <tr key={row.sequence}>
@@ -17,7 +17,7 @@ export function LogRows({ rows }: { readonly rows: readonly TrailRowView[] }) {
               <bdi>{row.actor}</bdi>
             </td>
             <td data-label="Role">{row.role}</td>
-            <td data-label="From">{row.address ?? 'this machine'}</td>
+            <td data-label="Address">{row.address ?? 'this machine'}</td>
             <td data-label="Action">{words(row.action)}</td>
             <td data-label="Outcome">{row.outcome}</td>
             <td>

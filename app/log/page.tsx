@@ -34,7 +34,7 @@ export default async function Page({ searchParams }: Props) {
       {scope === 'all' && <Waiting acknowledges={may(role, 'emergency.acknowledge').allowed} />}
       <p className="soft">
         Entries are never changed, and none younger than six years is removed; each carries the hash of the one before it. This look is an entry as
-        well, and so is every question.
+        well, and so is every question.{role === 'quality' && ' Patients are told by pseudonym.'}
       </p>
       {scope === 'all' && <Export />}
       {choices?.ok && <AskLog ask={askTheLog} {...choices.value} patientBy={role === 'quality' ? 'Pseudonym' : 'Patient number'} />}

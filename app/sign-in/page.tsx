@@ -23,11 +23,14 @@ export default async function Page({ searchParams }: Props) {
       <h1>Sign in</h1>
       {provider !== null && <ProviderSignIn name={provider.name} failed={failed ? NOT_WORKED : null} />}
       <SignInForm />
-      <p className="soft">
-        With a one-time code for the first time? <a href="/activate">Choose your password</a>
-        {provider !== null && `, or join ${provider.name} there`}. A lost password: the administrator gives a new code. A lost device: a recovery code
-        takes the place of its code, or the administrator takes the second factor away.
-      </p>
+      <ul className="ways-out soft">
+        <li>
+          With a one-time code for the first time? <a href="/activate">Choose your password</a>
+          {provider !== null && `, or join ${provider.name} there`}.
+        </li>
+        <li>Lost password: the administrator gives a new one-time code.</li>
+        <li>Lost phone: type a recovery code in place of the code, or have the administrator take the second factor away.</li>
+      </ul>
     </section>
   )
 }

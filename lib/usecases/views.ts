@@ -6,7 +6,9 @@ import type { UnderstoodView } from './held/understood.ts'
 import type { SessionView } from './sessions/openSessions.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
-export type ListQuery = Omit<StandingQuery, 'comesBackTo'> & {
+export type ListQuery = Omit<StandingQuery, 'comesBackTo' | 'patientId'> & {
+  /** Only the patient quality tells by this pseudonym. */
+  readonly pseudonym?: string | null
   /** Only what comes back to whoever asks: a correction came after their review. */
   readonly mine?: boolean
 }

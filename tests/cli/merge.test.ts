@@ -89,7 +89,7 @@ test.each([
   [['merge', 'confirm', 'one'], 2, 'ID is the number merge list shows'],
   [['merge', 'end', '1'], 2, '--reason TEXT is missing'],
   [['merge'], 2, 'is not a command of Lowmark'],
-  [['merge', 'propose', 'P2', 'P9', '--reason', 'why'], 1, 'No patient has the identifier "P9"'],
+  [['merge', 'propose', 'P2', 'P9', '--reason', 'why'], 1, 'No patient has the number "P9"'],
   [['merge', 'confirm', '9'], 1, 'No merge has the number 9'],
   [['merge', 'end', '9', '--reason', 'why'], 1, 'No merge has the number 9'],
 ] as const)('%j: exit status %i', async (words, status, says) => {

@@ -62,7 +62,7 @@ export const FORMS_OF: readonly WaitingForm[] = [
     as: 'navigator',
     at: ({ whoseRow }) => `/held/${whoseRow}`,
     first: async (page, { patientId }) => {
-      await page.getByLabel('Identifier of the patient').fill(patientId)
+      await page.getByLabel('Patient number').fill(patientId)
       await page.getByRole('button', { name: 'Compare' }).click()
     },
     within: named(/^Propose whose it is/),

@@ -55,11 +55,11 @@ export function merges(clinic: () => Clinic): void {
     it('are looked at side by side and proposed by a nurse, who loses nothing typed and cannot confirm', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
       await openPropose(clinic(), page, KEPT)
-      const other = page.getByLabel('Identifier of the other record')
+      const other = page.getByLabel('Patient number of the other record')
       await other.fill('Z-NOBODY')
       // By the keyboard: Enter in the field compares.
       await other.press('Enter')
-      await page.getByRole('alert').filter({ hasText: 'No patient has the identifier "Z-NOBODY".' }).waitFor()
+      await page.getByRole('alert').filter({ hasText: 'No patient has the number "Z-NOBODY".' }).waitFor()
       expect(await other.inputValue()).toBe('Z-NOBODY')
       expect(await page.getByRole('button', { name: 'Propose to join them' }).count()).toBe(0)
 

@@ -65,7 +65,7 @@ export function ProposeMerge({ patientId, compare, propose }: Props) {
           <input type="hidden" name="fromId" value={fromId} />
           <input type="hidden" name="intoId" value={intoId} />
           <div className="field">
-            <label htmlFor={`${id}-other`}>Identifier of the other record</label>
+            <label htmlFor={`${id}-other`}>Patient number of the other record</label>
             <input
               className="input"
               id={`${id}-other`}

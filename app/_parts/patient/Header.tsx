@@ -29,9 +29,14 @@ function HeldLinks({ held }: { readonly held: readonly number[] }) {
   )
 }
 
+interface Props {
+  /** With what quality is told in place of the name, where there is such. */
+  readonly patient: PatientView & { readonly pseudonym?: string | null }
+}
+
 /** Who the patient is, where the course stands, how soon a person should look and the one sentence why. */
-export function Header({ patient }: { readonly patient: PatientView }) {
-  const { age, name, patientId, held } = patient
+export function Header({ patient }: Props) {
+  const { age, name, patientId, held, pseudonym = null } = patient
   return (
     <header className="patient-head">
       <h1>
@@ -39,7 +44,7 @@ export function Header({ patient }: { readonly patient: PatientView }) {
       </h1>
       <dl className="facts">
         {name !== null && (
-          <Fact name="Identifier">
+          <Fact name="Patient number">
             <bdi>{patientId}</bdi>
           </Fact>
         )}
@@ -47,6 +52,11 @@ export function Header({ patient }: { readonly patient: PatientView }) {
           {age.exact ? `${age.years}` : `${age.years} or ${age.years - 1}`} years, {patient.sex}; born {patient.birthDate}
         </Fact>
         <CourseFacts patient={patient} />
+        {pseudonym !== null && (
+          <Fact name="Pseudonym, as quality reads it">
+            <span className="pseudonym">{pseudonym}</span>
+          </Fact>
+        )}
         {held.length > 0 && (
           <Fact name="Held rows">
             {held.length} waiting; nobody has decided on {held.length === 1 ? 'it' : 'them'}: <HeldLinks held={held} />

@@ -1,4 +1,4 @@
-import type { PatientView } from '../../../lib/usecases/index.ts'
+import type { ComponentProps } from 'react'
 import { type PatientActs, READS_ONLY } from './acts.ts'
 import { CourseSections, PatientColumns } from './CourseSections.tsx'
 import { CurrentFindings } from './CurrentFindings.tsx'
@@ -7,7 +7,7 @@ import { Results } from './Results.tsx'
 import './patient.css'
 
 /** One patient: where it stands, why, the evidence, the charts, what is due, and what was. */
-export function PatientPage({ patient, acts = READS_ONLY }: { readonly patient: PatientView; readonly acts?: PatientActs }) {
+export function PatientPage({ patient, acts = READS_ONLY }: ComponentProps<typeof Header> & { readonly acts?: PatientActs }) {
   return (
     <div className="patient">
       <Header patient={patient} />

@@ -16,7 +16,7 @@ export default async function Page() {
       <h1>Emergency views</h1>
       <p className="soft">
         A physician opened the record of a patient who is no longer followed, with the reason below. You acknowledge that you have looked at it, never
-        a view of your own. This look is an entry of the log.
+        a view of your own. Patients are told by pseudonym. This look is an entry of the log.
       </p>
       <section aria-labelledby="waiting">
         <h2 id="waiting">Waiting to be acknowledged: {waiting.length}</h2>

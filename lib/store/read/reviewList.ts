@@ -25,6 +25,8 @@ export interface StandingQuery {
   readonly rule: string | null
   /** Whose review a correction came after; nobody in particular where it is left out. */
   readonly comesBackTo?: string | null
+  /** One patient alone; everybody where it is left out. */
+  readonly patientId?: string | null
   readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
   /** The other way round; urgency has no other way. */
   readonly descending: boolean
@@ -49,7 +51,8 @@ function orderOf({ sort, descending }: StandingQuery): string {
   return sort === 'patient' ? `standing.patient_id${descending ? ' DESC' : ''}` : URGENCY
 }
 
-function filterOf({ window, phase, clinician, rule, comesBackTo = null }: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
+function filterOf(query: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
+  const { window, phase, clinician, rule, comesBackTo = null, patientId = null } = query
   const parts = [
     { sql: 'window_rank = ?', cell: window === null ? null : WINDOWS.indexOf(window) },
     { sql: 'phase = ?', cell: phase },
@@ -59,6 +62,7 @@ function filterOf({ window, phase, clinician, rule, comesBackTo = null }: Standi
       cell: rule,
     },
     { sql: "EXISTS (SELECT 1 FROM json_each(answer, '$.comesBackTo') WHERE value = ?)", cell: comesBackTo },
+    { sql: 'standing.patient_id = ?', cell: patientId },
   ].filter((part) => part.cell !== null)
   return { sql: parts.map((part) => ` AND ${part.sql}`).join(''), cells: parts.map((part) => part.cell) }
 }

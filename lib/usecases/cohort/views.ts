@@ -25,7 +25,11 @@ interface FromNoFile {
 }
 
 /** What the address of the list under pseudonyms can ask for. Nobody reviews there, and the order of patient numbers is not shown. */
-export type CohortQuery = Omit<ListQuery, 'mine' | 'sort'> & { readonly mine?: never; readonly sort: Exclude<ListQuery['sort'], 'patient'> }
+export type CohortQuery = Omit<ListQuery, 'mine' | 'pseudonym' | 'sort'> & {
+  readonly mine?: never
+  readonly pseudonym?: never
+  readonly sort: Exclude<ListQuery['sort'], 'patient'>
+}
 
 /** One place of the review list under a pseudonym. */
 export type CohortRow = Omit<ListRow, 'patientId' | 'address' | 'name' | 'comesBackToYou'> &

@@ -67,7 +67,7 @@ export async function decide<T>(call: Call, wish: Wish, judge: (assessment: Asse
   if ('reason' in typed) return { ok: false, kind: 'invalid', reason: typed.reason }
   const outcome = await unlessRefused(() =>
     call.store.record(call, (tx) => {
-      const stored = tx.loadHistory(wish.patientId) ?? refuse('not-found', `No patient has the identifier "${wish.patientId}".`)
+      const stored = tx.loadHistory(wish.patientId) ?? refuse('not-found', `No patient has the number "${wish.patientId}".`)
       const assessment = assess(stored.history, planInForce(tx, call.today), call.today)
       // An emergency view opens a closed record for reading: nothing is decided in it.
       if (isClosed(assessment.course) && call.actor.role !== 'console') throw new Refused(closedRefusal(assessment.course))

@@ -12,6 +12,8 @@ export interface EmergencyBand {
 
 /** One patient for the patient page; `emergency` says by which view a closed record is open, null for a patient who is followed. */
 export interface OpenedPatient extends PatientView {
+  /** What quality is told in place of the name and the number; null where the key of the pseudonyms cannot be read. */
+  readonly pseudonym: string | null
   readonly emergency: EmergencyBand | null
 }
 

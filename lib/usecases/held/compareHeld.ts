@@ -10,7 +10,7 @@ export async function compareHeld(call: Call, { heldId, patientId }: { heldId: n
   const found = waitingRow(call, heldId)
   if ('ok' in found) return found
   const compared = comparedWith(call.store.reader, found.held, patientId)
-  if (compared === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
+  if (compared === null) return { ok: false, kind: 'not-found', reason: `No patient has the number "${patientId}".` }
   await call.store.record(call, () => ({ value: null, events: [{ action: 'held-compared', heldId, patientId }] }))
   return { ok: true, value: compared }
 }

@@ -49,7 +49,7 @@ export async function proposePatient(call: Call, wish: PatientWish): Promise<Out
     return { ok: false, kind: 'invalid', reason: `Row ${heldId} waits for something else than whose it is (${held.reason}).` }
   const notRemembered = remember ? identifierNotRemembered(held) : null
   if (notRemembered !== null) return { ok: false, kind: 'invalid', reason: notRemembered }
-  if (reader.patient(patientId) === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
+  if (reader.patient(patientId) === null) return { ok: false, kind: 'not-found', reason: `No patient has the number "${patientId}".` }
   const ids = reader.heldAlike(heldId)
   const waiting = reader.waitingChoices().find((choice) => choice.heldId === heldId || (ids.includes(choice.heldId) && (alike || choice.alike)))
   if (waiting !== undefined) {

@@ -10,6 +10,7 @@ import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListQuery, ListRow } from '../views.ts'
 import { assessedInOrder } from './assessedInOrder.ts'
 import { clinicianKey } from './clinicianKey.ts'
+import { patientUnder } from './patientUnder.ts'
 import { listRow } from './showList.ts'
 import { standingAnswer } from './standingAnswer.ts'
 
@@ -54,13 +55,13 @@ function placed({ reader }: Call['store'], assessment: Assessment): StandingOnLi
   return { patientId: id, address, familyName, givenName, clinician, window: assessment.window, since: urgencyKey(assessment).since, answer }
 }
 
-async function todaysPlaces(call: Call, query: Omit<ListQuery, 'page' | 'pageSize'>): Promise<readonly StandingOnList[]> {
+async function todaysPlaces(call: Call, query: Omit<ListQuery, 'page' | 'pageSize'>, patientId: string | null): Promise<readonly StandingOnList[]> {
   await renewStandings(call)
   return call.store.reader.atOnce(() => {
     const { followed, clinicians } = call.store.reader.listFacets()
     // A key that is nobody's filters everybody out, as on the page.
     const clinician = query.clinician === null ? null : (clinicians.find((name) => clinicianKey(name) === query.clinician) ?? '')
-    return call.store.reader.standingsPage({ ...query, clinician, page: 1, pageSize: Math.max(followed, 1) }).rows
+    return call.store.reader.standingsPage({ ...query, clinician, patientId, page: 1, pageSize: Math.max(followed, 1) }).rows
   })
 }
 
@@ -70,8 +71,10 @@ export async function exportList(call: Call, wish: ListWish): Promise<Outcome<Ex
   if (refused !== null) return refused
   const asOf = 'asOf' in wish ? (wish.asOf ?? call.today) : call.today
   const isToday = asOf === call.today
+  const under = patientUnder(call, 'query' in wish ? wish.query.pseudonym : null)
+  if (!under.ok) return under
   const places = isToday
-    ? await todaysPlaces(call, 'query' in wish ? wish.query : EVERYBODY)
+    ? await todaysPlaces(call, 'query' in wish ? wish.query : EVERYBODY, under.value)
     : assessedInOrder(call, asOf).map((assessment) => placed(call.store, assessment))
   const rows = places.map((place, index) => listRow(place, index + 1, { today: asOf, actor: call.actor }))
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-exported', patients: rows.map((row) => row.patientId) }] }))

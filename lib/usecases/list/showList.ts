@@ -8,6 +8,7 @@ import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
 import { clinicianKey } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
+import { patientUnder } from './patientUnder.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
 
 /** A place of the list as it is shown on a day to whoever asks. */
@@ -51,7 +52,10 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
   // A key that is nobody's filters everybody out rather than nobody: a wrong bookmark must not look like the whole list.
   const clinician = query.clinician === null ? null : (clinicians.find(({ key }) => key === query.clinician)?.name ?? '')
-  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo: query.mine === true ? call.actor.name : null })
+  const under = patientUnder(call, query.pseudonym)
+  if (!under.ok) return under
+  const comesBackTo = query.mine === true ? call.actor.name : null
+  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo, patientId: under.value })
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
   const shown = rows.map((row, index) => listRow(row, first + index + 1, call))

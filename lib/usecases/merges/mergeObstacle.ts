@@ -26,7 +26,7 @@ function standsInTheWay(reader: Asked, fromId: string, intoId: string): string |
 export function mergeObstacle(reader: Asked, fromId: string, intoId: string): Obstacle | null {
   if (fromId === intoId) return invalid(`Record ${fromId} cannot be joined to itself.`)
   const unknown = [fromId, intoId].find((id) => reader.patient(id) === null)
-  if (unknown !== undefined) return { kind: 'not-found', reason: `No patient has the identifier "${unknown}".` }
+  if (unknown !== undefined) return { kind: 'not-found', reason: `No patient has the number "${unknown}".` }
   const inTheWay = standsInTheWay(reader, fromId, intoId)
   if (inTheWay !== null) return invalid(inTheWay)
   const [from, into] = [reader.loadHistory(fromId)?.history.patient, reader.loadHistory(intoId)?.history.patient]

@@ -46,7 +46,7 @@ export async function compareRecords(call: Call, wish: { readonly fromId: string
   const compared = comparison(reader, fromId, intoId)
   if (compared === null) {
     const unknown = reader.patient(fromId) === null ? fromId : intoId
-    return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${unknown}".` }
+    return { ok: false, kind: 'not-found', reason: `No patient has the number "${unknown}".` }
   }
   await call.store.record(call, () => ({ value: null, events: [{ action: 'records-compared', patientId: intoId, fromId }] }))
   return { ok: true, value: compared }
@@ -84,7 +84,7 @@ export async function patientMerges(call: Call, patientId: string): Promise<Outc
       }),
     }
   })
-  if (view === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${patientId}".` }
+  if (view === null) return { ok: false, kind: 'not-found', reason: `No patient has the number "${patientId}".` }
   const closed = view.joinedTo === null ? null : closedWith(call, patientId)
   if (closed !== null) return closed
   if (view.joinedTo !== null) await call.store.record(call, () => ({ value: null, events: [{ action: 'patient-opened', patientId }] }))

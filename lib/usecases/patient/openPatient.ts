@@ -10,6 +10,7 @@ import type { OpenedPatient } from '../emergency/views.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { patientView } from '../patientView.ts'
 import { planInForce } from '../plan/planInForce.ts'
+import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { replacedOf } from './replacedOf.ts'
 
@@ -28,7 +29,7 @@ async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Ou
   if (refused !== null) return refused
   const { reader } = call.store
   const stored = reader.loadHistory(anyId)
-  if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the identifier "${anyId}".` }
+  if (stored === null) return { ok: false, kind: 'not-found', reason: `No patient has the number "${anyId}".` }
   const { history } = stored
   const patientId = history.patient.id
   const on = asOf ?? call.today
@@ -50,7 +51,9 @@ export async function openPatient(call: Call, patientId: string, asOf: Day | nul
   if (!outcome.ok) return outcome
   const { assessment, emergency } = outcome.value
   const band = emergency === null ? null : emergencyBand(emergency, call)
-  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), emergency: band } }
+  const pseudonyms = pseudonymsOf(call)
+  const pseudonym = pseudonyms.ok ? pseudonyms.value.of(assessment.course.patient.id) : null
+  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), pseudonym, emergency: band } }
 }
 
 /** One patient as the command line prints it. */

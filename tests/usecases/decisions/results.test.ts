@@ -97,7 +97,7 @@ test('what cannot be excluded or restored is refused with its reason, and nothin
   expect(refusals.map((outcome) => (outcome.ok ? 'kept' : [outcome.kind, outcome.reason]))).toEqual([
     ['not-found', `Patient P1 has no result with the number ${other}.`],
     ['not-found', 'Patient P1 has no result with the number 999.'],
-    ['not-found', 'No patient has the identifier "P9".'],
+    ['not-found', 'No patient has the number "P9".'],
     ['invalid', `The laboratory withdrew result ${withdrawn}: it counts for nothing already.`],
     ['invalid', `Result ${own} is not excluded.`],
     ['not-found', `Patient P1 has no result with the number ${other}.`],

@@ -83,8 +83,8 @@ describe('proposed', () => {
 
   test.each<[string, string, string, RegExp]>([
     ['itself', 'P1', 'P1', /cannot be joined to itself/],
-    ['nobody', 'P9', 'P1', /No patient has the identifier "P9"/],
-    ['nobody kept', 'P1', 'P9', /No patient has the identifier "P9"/],
+    ['nobody', 'P9', 'P1', /No patient has the number "P9"/],
+    ['nobody kept', 'P1', 'P9', /No patient has the number "P9"/],
     ['another day of birth', 'P3', 'P1', /dates of birth do not agree, 1950-03-13 and 1950-03-12/],
     ['the other sex', 'P4', 'P1', /One record says male, the other female/],
   ])('%s is refused, with the reason, and nothing is written', async (_, from, into, reason) => {
