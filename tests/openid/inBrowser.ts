@@ -59,7 +59,7 @@ export function inBrowser(at: () => OpenIdClinic): void {
       await admin.page.reload()
       const row = admin.page.getByRole('row', { name: /Wanda/ })
       expect(await textOf(row)).toContain('active, joined to single sign-on')
-      await row.locator('summary').click()
+      await row.locator('summary', { hasText: 'Change' }).click()
       await looksRight(admin.page, 'accounts-single-sign-on')
       await row.getByRole('button', { name: 'Unjoin from single sign-on' }).click()
       await row.getByText('waiting for its code').waitFor()

@@ -163,3 +163,14 @@ export function patientPath({ databaseFile }: Pick<Clinic, 'databaseFile'>, pati
   if (row === undefined) throw new Error(`nobody has the identifier ${patientId}`)
   return `/patients/${row.address}`
 }
+
+/** The number of the patient whose page a link leads to. */
+export function patientAt({ databaseFile }: Pick<Clinic, 'databaseFile'>, href: string | null): string {
+  const db = new Database(databaseFile, { readonly: true })
+  const row = db
+    .prepare<[string], { id: string }>('SELECT patient_id AS id FROM patient_address WHERE address = ?')
+    .get(href?.split('/').at(-1) ?? '')
+  db.close()
+  if (row === undefined) throw new Error(`nobody is at ${href}`)
+  return row.id
+}

@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, closeRecord, daysAgo, RISEN } from './ownPatient.ts'
 
 const CLOSED = 'Z-CLOSED-RECORD'
@@ -38,7 +38,7 @@ export function emergency(clinic: () => Clinic): void {
 
     it('is refused to a nurse, with since when and what can be done, and no way in', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      expect((await page.goto(`/patients/${CLOSED}`))?.status()).toBe(403)
+      expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(403)
       const said = await main(page)
       expect(said).toContain(`This record is closed since ${daysAgo(1)}`)
       expect(said).toContain('send a row of the patients file with the status followed')
@@ -53,7 +53,7 @@ export function emergency(clinic: () => Clinic): void {
 
     it('is opened by a physician with a reason, for reading only, and closed when the view is ended', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
-      expect((await page.goto(`/patients/${CLOSED}`))?.status()).toBe(403)
+      expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(403)
       await page.waitForLoadState('networkidle')
       await fits(page, 'closed-record-physician')
       const reason = page.getByLabel('Why you have to see this record')
@@ -69,7 +69,7 @@ export function emergency(clinic: () => Clinic): void {
       expect(await main(page)).toContain('16 g/L')
       expect([await page.locator('main form').count(), await page.locator('section.merges').count()]).toEqual([1, 0])
       expect([new URL(page.url()).search, await page.title()]).toEqual(['', 'Patient - Lowmark'])
-      expect((await page.goto(`/patients/${CLOSED}`))?.status()).toBe(200)
+      expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(200)
       await page.waitForLoadState('networkidle')
       await fits(page, 'emergency-open')
       await page.emulateMedia({ media: 'print' })
@@ -79,7 +79,7 @@ export function emergency(clinic: () => Clinic): void {
       await page.emulateMedia({ media: null })
       await band.getByRole('button', { name: 'End it now' }).click()
       await page.waitForURL('**/emergency')
-      expect((await page.goto(`/patients/${CLOSED}`))?.status()).toBe(403)
+      expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(403)
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -10,7 +10,7 @@ import {
   proposePlan,
   recordAttribution,
 } from '../../lib/usecases/index.ts'
-import { type Clinic, signedInAs } from './clinic.ts'
+import { type Clinic, patientPath, signedInAs } from './clinic.ts'
 import { ANAEMIC, admit, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
 import { beside } from './ownSession.ts'
 import { sendIntake } from './sendIntake.ts'
@@ -22,6 +22,8 @@ const REASON = 'prepared for a form'
 
 /** Where each form waits that does not stand on a page by itself. */
 export interface Prepared {
+  /** The path of a patient's page. */
+  readonly pathOf: (patientId: string) => string
   readonly patientId: string
   readonly attributedId: string
   readonly decidedId: string
@@ -72,6 +74,14 @@ export async function prepareForms(clinic: Clinic): Promise<Prepared> {
     granted(await excludeResult(doctor, { patientId: DECIDED, resultId: result?.resultId ?? 0, reason: REASON }))
     const wish = { changes: { 'treatment.0.every': { days: 14 } }, from: doctor.today, basedOn: 1, note: REASON }
     granted(await proposePlan(doctor, wish))
-    return { patientId: PATIENT, attributedId: ATTRIBUTED, decidedId: DECIDED, codeRow: rowOf('F2'), whoseRow: rowOf('F4'), proposedRow: rowOf('F6') }
+    return {
+      pathOf: (id) => patientPath(clinic, id),
+      patientId: PATIENT,
+      attributedId: ATTRIBUTED,
+      decidedId: DECIDED,
+      codeRow: rowOf('F2'),
+      whoseRow: rowOf('F4'),
+      proposedRow: rowOf('F6'),
+    }
   })
 }

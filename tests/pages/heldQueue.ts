@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientAt, signedInAs, textOf } from './clinic.ts'
 import { sendIntake } from './sendIntake.ts'
 
 const HEADER = 'patient_id,collected_at,code,value,unit,accession'
@@ -19,7 +19,7 @@ export function heldQueue(clinic: () => Clinic): void {
 
     beforeAll(async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
-      patientId = (await page.locator('.list .open').last().getAttribute('href'))?.split('/').at(-1) ?? ''
+      patientId = patientAt(clinic(), await page.locator('.list .open').last().getAttribute('href'))
       const headers = { origin: clinic().url, 'x-lowmark-dry-run': 'no', 'x-lowmark-source': 'north' }
       const answer = await sendIntake(clinic().url, await context.cookies(), rowsFor(patientId), headers)
       expect(await answer.text()).toContain('"held":7')

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Clinic, enter, signedInAs, textOf, visit } from './clinic.ts'
+import { type Clinic, enter, patientAt, signedInAs, textOf, visit } from './clinic.ts'
 import { sendIntake } from './sendIntake.ts'
 
 /** The nurse's day: sign in, find the patient, take files in, decide on held rows, leave. */
@@ -50,7 +50,7 @@ export function navigator(clinic: () => Clinic): void {
 
     it('tries a file, files it, and reads what became of every row', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      const patient = (await page.locator('.list .open').first().getAttribute('href'))?.split('/').at(-1) ?? ''
+      const patient = patientAt(clinic(), await page.locator('.list .open').first().getAttribute('href'))
       await page.goto('/intake')
       const csv = `patient_id,collected_at,code,value,unit\n${patient},2026-01-05,718-7,118,g/L\n${patient},2026-02-30,718-7,118,g/L\n${patient},2026-01-05,2160-0,88,mmol/nonsense\n`
       await page.getByLabel(/^Files/).setInputFiles({ name: 'small.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) })

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clinic, enter, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, enter, patientPath, signedInAs, textOf } from './clinic.ts'
 import { fits } from './fits.ts'
 import { admit, RISEN } from './ownPatient.ts'
 import { endRows, HOUR_MS, idleOf, letPass, lookAgain, MINUTE_MS } from './ownSession.ts'
@@ -12,8 +12,8 @@ const bar = (page: Page) => page.locator('.session-soon')
 const cover = (page: Page) => page.getByRole('alertdialog', { name: 'You are signed out' })
 const note = (page: Page) => page.getByLabel('What was looked at or done')
 
-async function openNote(page: Page): Promise<void> {
-  await page.goto(`/patients/${OWN}`)
+async function openNote(clinic: Clinic, page: Page): Promise<void> {
+  await page.goto(patientPath(clinic, OWN))
   await page.waitForLoadState('networkidle')
   await page.locator('.disclosed > summary').first().click()
   await note(page).fill(TYPED)
@@ -92,7 +92,7 @@ export function sessionWarning(clinic: () => Clinic): void {
 
     it('the page is covered by itself, out of reach of eyes, of screen readers and of paper, and nothing is kept in the browser', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openNote(page)
+      await openNote(clinic(), page)
       letPass(clinic(), nurse().name, { idleMs: 15 * MINUTE_MS - 3000 })
       await lookAgain(page)
       await cover(page).waitFor()
@@ -122,7 +122,7 @@ export function sessionWarning(clinic: () => Clinic): void {
 
     it('signing in again in another tab uncovers it with everything typed, which is then taken', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
-      await openNote(page)
+      await openNote(clinic(), page)
       await note(page).focus()
       endRows(clinic(), nurse().name)
       await lookAgain(page)
@@ -143,7 +143,7 @@ export function sessionWarning(clinic: () => Clinic): void {
 
     it('somebody else who signs in sees nothing of it, not even by going back', async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
-      await page.goto(`/patients/${OWN}`)
+      await page.goto(patientPath(clinic(), OWN))
       await page.waitForLoadState('networkidle')
       const box = page.locator('.disclosed > summary').first()
       await box.click()
