@@ -47,7 +47,7 @@ export async function ask(clinic: Clinic, cookie: string, asked: Asked, named: r
  */
 export function actionRequest(clinic: Clinic, { number, route }: Posted, fields: Readonly<Record<string, string>>): Asked {
   const body = new FormData()
-  for (const [name, value] of Object.entries(fields)) body.append(`1_${name}`, value)
+  for (const [name, value] of Object.entries(fields)) body.append(`_1_${name}`, value)
   body.append('0', number.startsWith('60') ? '[null,"$K1"]' : '["$K1"]')
   return { path: wayTo(route).path(clinic), method: 'POST', headers: { 'next-action': number, accept: 'text/x-component' }, body }
 }

@@ -120,7 +120,7 @@ async function emergency(store: Store, { ago }: Days): Promise<number> {
   await take(store, 'closed', [left])
   const physician = inRole(store, 'physician')
   const call = { ...physician, actor: { ...physician.actor, sessionHash: 'c'.repeat(64) } }
-  const { emergencyId } = granted(await openEmergency(call, { patientId: CLOSED, reason: 'Zqcanaryurgent, called tonight' }))
+  const { emergencyId } = granted(await openEmergency(call, { patientId: CLOSED, reason: 'Urgent canary 7431, called tonight' }))
   granted(await openPatient(call, CLOSED))
   return emergencyId
 }

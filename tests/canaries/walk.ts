@@ -146,7 +146,8 @@ export const NOT_CALLED: readonly string[] = ['leave']
 /** Filed values, and words that were typed about findings and results. */
 export const CLINICAL: readonly RegExp[] = [
   ...Object.values(VALUES).map((value) => new RegExp(`(?<![0-9a-z])${value.replace('.', '\\.')}(?![0-9a-z])`, 'i')),
-  /zqcanary(note|cause|reason|fixation|novalue|unit|urgent)/i,
+  /zqcanary(note|cause|reason|fixation|novalue|unit)/i,
+  /canary 7431/i,
 ]
 
 /** Values of rows that wait or were refused. */

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, patientAt, signedInAs, textOf } from './clinic.ts'
 
 const NAME = 'Lab A/B & sons'
 const PATH = `/sources/${encodeURIComponent(NAME)}`
@@ -70,7 +70,7 @@ export function sources(clinic: () => Clinic): void {
       await page.getByText('Version 1 of its profile holds.').waitFor()
       expect(await page.getByRole('button', { name: /Save|Try/ }).count()).toBe(0)
       await page.goto('/list')
-      const patient = (await page.locator('.list .open').first().getAttribute('href'))?.split('/').at(-1) ?? ''
+      const patient = patientAt(clinic(), await page.locator('.list .open').first().getAttribute('href'))
       const file = (name: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(ROWS.replaceAll('ID', patient)) })
       await page.goto('/intake')
       await page.getByLabel(/^Files/).setInputFiles(file('north.csv'))

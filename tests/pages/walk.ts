@@ -44,7 +44,7 @@ export function walk(clinic: () => Clinic): void {
       fields: readonly (readonly [string, string])[] = [],
     ): Promise<{ status: number; text: string }> {
       const form = new FormData()
-      for (const [name, value] of fields) form.append(`1_${name}`, value)
+      for (const [name, value] of fields) form.append(`_1_${name}`, value)
       form.set('0', takesState(action) ? '[null,"$K1"]' : '["$K1"]')
       const { number = '', route = '' } = built.get(action) ?? {}
       const sent = { cookie: cookies.get(who) ?? '', 'next-action': number, accept: 'text/x-component', ...headers }
