@@ -1,9 +1,11 @@
 import {
   confirmMerge,
   decideHeld,
+  endEmergency,
   excludeResult,
   heldRows,
   type Outcome,
+  openEmergency,
   openPatient,
   proposeMerge,
   proposePatient,
@@ -11,13 +13,14 @@ import {
   recordAttribution,
 } from '../../lib/usecases/index.ts'
 import { type Clinic, patientPath, signedInAs } from './clinic.ts'
-import { ANAEMIC, admit, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
+import { ANAEMIC, admit, closeRecord, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
 import { beside } from './ownSession.ts'
 import { sendIntake } from './sendIntake.ts'
 
 const PATIENT = 'Z-FORMS'
 const ATTRIBUTED = 'Z-FORMS-CAUSE'
 const DECIDED = 'Z-FORMS-VALUE'
+const CLOSED = 'Z-FORMS-CLOSED'
 const REASON = 'prepared for a form'
 
 /** Where each form waits that does not stand on a page by itself. */
@@ -50,7 +53,8 @@ const HELD = [
 
 /** Brings every form of the product to where it waits for somebody. */
 export async function prepareForms(clinic: Clinic): Promise<Prepared> {
-  for (const patientId of [PATIENT, ATTRIBUTED, DECIDED]) await admit(clinic, patientId, ANAEMIC)
+  for (const patientId of [PATIENT, ATTRIBUTED, DECIDED, CLOSED]) await admit(clinic, patientId, ANAEMIC)
+  await closeRecord(clinic, CLOSED)
   for (const patientId of ['Z-FORMS-OTHER', 'Z-FORMS-ANOTHER']) await registerAgain(clinic, patientId, RISEN_AGAIN)
   const nurse = await signedInAs(clinic, 'navigator')
   const headers = { origin: clinic.url, 'x-lowmark-dry-run': 'no', 'x-lowmark-source': 'north' }
@@ -74,6 +78,9 @@ export async function prepareForms(clinic: Clinic): Promise<Prepared> {
     granted(await excludeResult(doctor, { patientId: DECIDED, resultId: result?.resultId ?? 0, reason: REASON }))
     const wish = { changes: { 'treatment.0.every': { days: 14 } }, from: doctor.today, basedOn: 1, note: REASON }
     granted(await proposePlan(doctor, wish))
+    const onCall = { ...doctor, actor: { ...doctor.actor, sessionHash: 'f'.repeat(64) } }
+    const { emergencyId } = granted(await openEmergency(onCall, { patientId: CLOSED, reason: REASON }))
+    granted(await endEmergency(onCall, { emergencyId }))
     return {
       pathOf: (id) => patientPath(clinic, id),
       patientId: PATIENT,

@@ -1,11 +1,11 @@
 import type { ElementHandle, Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Role } from '../../lib/access/index.ts'
+import { ROLES, type Role } from '../../lib/access/index.ts'
 import { filesUnder, textOf as sourceOf } from '../house/tree.ts'
 import { type Clinic, signedInAs, type Visitor } from './clinic.ts'
 import { FORMS_OF, NOTHING_TYPED, type WaitingForm } from './formsOf.ts'
 import { type Prepared, prepareForms } from './formsPrepared.ts'
-import { letPass, MINUTE_MS } from './ownSession.ts'
+import { letPass, MINUTE_MS, revive } from './ownSession.ts'
 
 /** Forms in the source, by file: a form, one that asks first, or one behind a disclosure. */
 function formsInSource(): Record<string, number> {
@@ -16,6 +16,8 @@ function formsInSource(): Record<string, number> {
 /** Types into every field of a form: other words, another choice, another tick. */
 async function typeInto(form: Locator): Promise<void> {
   for (const field of await form.locator('select:enabled').all()) {
+    // What is chosen first may take another choice away.
+    if ((await field.count()) === 0) continue
     const last = (await field.locator('option').count()) - 1
     const chosen = await field.evaluate((select: HTMLSelectElement) => select.selectedIndex)
     await field.selectOption({ index: chosen === last ? 0 : last })
@@ -28,7 +30,8 @@ async function typeInto(form: Locator): Promise<void> {
   let count = 0
   for (const field of await form.locator('input:not([type]), input[type=text], textarea').all()) {
     count += 1
-    if (await field.isEditable()) await field.fill(`typed ${count}`)
+    const isPatterned = (await field.getAttribute('pattern')) !== null
+    if (await field.isEditable()) await field.fill(isPatterned ? '22222-22222-22222' : `typed here ${count}`)
   }
 }
 
@@ -63,7 +66,7 @@ export function keptForms(clinic: () => Clinic): void {
     let prepared: Prepared | null = null
     beforeAll(async () => {
       prepared = await prepareForms(clinic())
-      for (const role of ['navigator', 'physician', 'administrator'] as const) visitors.set(role, await signedInAs(clinic(), role))
+      for (const role of ROLES) visitors.set(role, await signedInAs(clinic(), role))
     })
     afterAll(async () => {
       for (const { context } of visitors.values()) await context.close()
@@ -98,6 +101,7 @@ export function keptForms(clinic: () => Clinic): void {
         await refusedOrCovered(page)
         expect(await standsIn(element)).toEqual(typed)
       } finally {
+        revive(clinic(), name)
         letPass(clinic(), name, { idleMs: 0 })
       }
     })

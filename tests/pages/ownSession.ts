@@ -27,6 +27,13 @@ export function letPass(clinic: Clinic, name: string, { idleMs, ageMs = idleMs }
   )
 }
 
+/** Brings sessions of an account back that were found idle, as no person can: so that one visitor goes on to the next form. */
+export function revive(clinic: Clinic, name: string): void {
+  const sql = `UPDATE session SET ended_at = NULL, ended_because = NULL, last_seen_at = ?
+    WHERE ended_because = 'idle' AND account_id = (SELECT id FROM account WHERE name = ?)`
+  inDatabase(clinic, (db) => db.prepare(sql).run(new Date().toISOString(), name))
+}
+
 /** Ends the open sessions of an account, as an administrator does. */
 export function endRows(clinic: Clinic, name: string): void {
   inDatabase(clinic, (db) =>
