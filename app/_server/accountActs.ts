@@ -1,6 +1,5 @@
 'use server'
 
-import { refresh } from 'next/cache'
 import { toString as drawQrCode } from 'qrcode'
 import { z } from 'zod'
 import {
@@ -12,17 +11,11 @@ import {
   turnOffSecondFactor,
 } from '../../lib/usecases/index.ts'
 import { guardedAction } from './guard.ts'
+import { seenAtOnce } from './seenAtOnce.ts'
 
 const PASSWORD = z.string().min(1, 'is missing').max(1000, 'is too long')
 const CODE = z.string().max(100, 'is too long')
 const PROOF = z.strictObject({ password: PASSWORD, code: CODE })
-
-/** The page behind the form is drawn again: what is open to the person may have changed. */
-async function seenAtOnce<T>(answer: Promise<Outcome<T>>): Promise<Outcome<T>> {
-  const outcome = await answer
-  if (outcome.ok) refresh()
-  return outcome
-}
 
 /** A secret for an authenticator app, as a QR code (an SVG picture) and as text. */
 export async function offerFactor(form: FormData): Promise<Outcome<{ secret: string; offer: string; picture: string }>> {

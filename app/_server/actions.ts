@@ -1,6 +1,5 @@
 'use server'
 
-import { refresh } from 'next/cache'
 import { cookies } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
@@ -24,6 +23,7 @@ import {
 } from '../../lib/usecases/index.ts'
 import { guardedAction, openAction } from './guard.ts'
 import { PLAN_FORM, PLAN_VERSION, planWish } from './planForm.ts'
+import { seenAtOnce } from './seenAtOnce.ts'
 import { callOfNobody, present } from './session.ts'
 import { SESSION_COOKIE } from './signInOptions.ts'
 
@@ -56,12 +56,6 @@ export async function chooseFirstPassword(_: Outcome<unknown> | null, form: Form
 }
 
 /** The page behind the form is drawn again, with what changed. */
-async function seenAtOnce<T>(answer: Promise<Outcome<T>>): Promise<Outcome<T>> {
-  const outcome = await answer
-  if (outcome.ok) refresh()
-  return outcome
-}
-
 export async function addPerson(_: Outcome<{ code: string; expiresAt: string }> | null, form: FormData) {
   return seenAtOnce(guardedAction('accounts.manage', z.strictObject({ name: NAME, role: z.enum(ROLES) }), form, addAccount))
 }

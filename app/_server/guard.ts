@@ -3,7 +3,7 @@ import { headers } from 'next/headers'
 import type { z } from 'zod'
 import type { Permission } from '../../lib/access/index.ts'
 import { type Call, type Outcome, refusedUnlessMay } from '../../lib/usecases/index.ts'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { present, signedIn } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
@@ -24,8 +24,6 @@ export function readForm<S extends z.ZodType>(schema: S, form: FormData): Outcom
   if (read.success) return { ok: true, value: read.data }
   return refused('invalid', read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join(' '))
 }
-
-const FROM_ELSEWHERE = 'This request did not come from a page of Lowmark.'
 
 /** An action open to people who are not signed in: same origin and a strict schema still hold. */
 export async function openAction<S extends z.ZodType, T>(

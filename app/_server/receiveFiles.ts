@@ -2,7 +2,7 @@ import 'server-only'
 import { acceptFilesApart, type FileReport, type Outcome, refusedUnlessMay } from '../../lib/usecases/index.ts'
 import { answerInLines, type Line, refusalInLines } from './answerInLines.ts'
 import { readUpload } from './readUpload.ts'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { signedIn } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
@@ -34,8 +34,7 @@ function sourceOf(header: string | null): string | null {
 
 /** Reads what was sent and takes it in, apart from the process that serves pages; answers with lines of JSON as it goes. */
 export async function receiveFiles(request: Request): Promise<Response> {
-  if (!isSameOrigin(request.headers))
-    return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
+  if (!isSameOrigin(request.headers)) return refusalInLines({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
   const person = await signedIn()
   if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
   const allowed = await unlessUnavailable(async () => (await refusedUnlessMay(person.call, 'intake.write', 'upload')) ?? { ok: true, value: null })

@@ -20,6 +20,9 @@ export async function answerWith(status: 403 | 404 | 422 | 503): Promise<void> {
   askForStatus((await requestFacts()).requestId, status)
 }
 
+/** What is said where it did not. */
+export const FROM_ELSEWHERE = 'This request did not come from a page of Lowmark.'
+
 /**
  * Did this request come from a page of our own? Without an Origin it is refused. `Referrer-Policy: no-referrer` makes a plain form send
  * `Origin: null` (Fetch, "append a request Origin header"); then the browser's own Sec-Fetch-Site decides, which no script can set.

@@ -1,7 +1,7 @@
 import 'server-only'
 import { exportList, type ListQuery, type Outcome } from '../../lib/usecases/index.ts'
 import { STATUS } from './ask.ts'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { signedIn } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
@@ -11,7 +11,7 @@ function refusal({ kind, reason }: Extract<Outcome<never>, { ok: false }>): Resp
 
 /** The review list as a file to save, as the page's own form asks for it; whoever is in it is in the log before its first byte is sent. */
 export async function sendList(request: Request, query: ListQuery): Promise<Response> {
-  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
+  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
   const person = await signedIn()
   if (person === null) return refusal({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
   const file = await unlessUnavailable(() => exportList(person.call, { query }))

@@ -2,7 +2,7 @@ import 'server-only'
 import { exportLog, type Outcome } from '../../lib/usecases/index.ts'
 import { STATUS } from './ask.ts'
 import { inPieces } from './inPieces.ts'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { signedIn, stillHolds } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
@@ -12,7 +12,7 @@ function refusal({ kind, reason }: Extract<Outcome<never>, { ok: false }>): Resp
 
 /** The log as FHIR R4 AuditEvent, as the page's own form asks for it; the export is in the log before its first byte is sent, and it breaks off with the session. */
 export async function sendLog(request: Request): Promise<Response> {
-  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
+  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
   const person = await signedIn()
   if (person === null) return refusal({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
   const file = await unlessUnavailable(() => exportLog(person.call, { from: null, to: null }))

@@ -44,11 +44,7 @@ if ('problem' in singleSignOn) refuse(singleSignOn.problem)
 
 if (!isBuilt()) refuse('the pages are not built for this version of the program. Run: npm run build')
 
-try {
-  headSendingAsked()
-} catch (error) {
-  refuse((error as Error).message)
-}
+orRefuse(headSendingAsked)
 if (!isPolicyKnown()) refuse(`LOWMARK_SECOND_FACTOR "${process.env.LOWMARK_SECOND_FACTOR}" is neither optional nor required.`)
 
 required('LOWMARK_PSEUDONYM_KEY_FILE', 'a file with the key of the pseudonyms, made with: (umask 077; openssl rand -hex 32 > FILE)')

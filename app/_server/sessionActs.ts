@@ -1,18 +1,12 @@
 'use server'
 
-import { refresh } from 'next/cache'
 import { z } from 'zod'
-import { endOtherSessions, endOwnSession, endSession, type Outcome } from '../../lib/usecases/index.ts'
+import { endOtherSessions, endOwnSession, endSession } from '../../lib/usecases/index.ts'
 import { guardedAction } from './guard.ts'
+import { seenAtOnce } from './seenAtOnce.ts'
 
 const HANDLE = z.string().regex(/^[0-9a-f]{16}$/, 'names no session')
 const NAME = z.string().trim().min(1, 'is missing').max(100, 'is too long')
-
-async function seenAtOnce<T>(answer: Promise<Outcome<T>>): Promise<Outcome<T>> {
-  const outcome = await answer
-  if (outcome.ok) refresh()
-  return outcome
-}
 
 /** Ends one of one's own other sessions. */
 export async function endOneOfMine(form: FormData) {

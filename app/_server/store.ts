@@ -1,8 +1,8 @@
 import 'server-only'
-import { openStore, type Store } from '../../lib/store/index.ts'
+import { databaseUrl, openStore, type Store } from '../../lib/store/index.ts'
 import { sharedStore } from './sharedStore.ts'
 
 /** The database of this process, opened on first use. Throws where it cannot be opened as it must be. */
 export function store(): Promise<Store> {
-  return sharedStore(() => openStore(process.env.DATABASE_URL ?? 'file:./var/lowmark.db'))
+  return sharedStore(() => openStore(databaseUrl()))
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { sessionTold } from './session.ts'
 import { isDatabaseFault } from './unavailable.ts'
 
@@ -29,5 +29,5 @@ export function tellSession(): Promise<Response> {
 /** Takes a person's sign of life, from a page of our own only, and tells when the session ends then. */
 export async function keepSession(request: Request): Promise<Response> {
   if (isSameOrigin(request.headers)) return answer(true)
-  return new Response('This request did not come from a page of Lowmark.\n', { status: 403, headers: NO_STORE })
+  return new Response(`${FROM_ELSEWHERE}\n`, { status: 403, headers: NO_STORE })
 }

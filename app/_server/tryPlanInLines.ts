@@ -4,7 +4,7 @@ import { type Outcome, refusedUnlessMay, type TrialWish, tryPlanApart } from '..
 import { answerInLines, refusalInLines } from './answerInLines.ts'
 import { readForm } from './guard.ts'
 import { PLAN_FORM, PLAN_VERSION, planWish } from './planForm.ts'
-import { isSameOrigin } from './request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
 import { signedIn } from './session.ts'
 import { unlessUnavailable } from './unavailable.ts'
 
@@ -23,7 +23,7 @@ function readWish(form: FormData, isProposal: boolean): Outcome<TrialWish> {
 /** Tries numbers (for who may propose), or a waiting proposal (for who may publish); the address says which. Answers with lines of JSON as it goes. */
 export async function tryPlanInLines(request: Request): Promise<Response> {
   if (!isSameOrigin(request.headers)) {
-    return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'This request did not come from a page of Lowmark.' })
+    return refusalInLines({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
   }
   const person = await signedIn()
   if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })

@@ -1,11 +1,9 @@
 import { userInfo } from 'node:os'
-import { faultSays, openStore, type Store } from '../store/index.ts'
+import { databaseUrl, faultSays, openStore, type Store } from '../store/index.ts'
 import { type Call, consoleCall } from '../usecases/index.ts'
 import type { Command, ExitStatus, Terminal } from './command.ts'
 import { COMMANDS } from './commands/index.ts'
 import { WrongWords } from './words.ts'
-
-const DEFAULT_DATABASE = 'file:./var/lowmark.db'
 
 function usage(): string {
   const lines = COMMANDS.map((command) => `  ${[...command.words, command.usage].join(' ').trim()}\n      ${command.does}`)
@@ -27,7 +25,7 @@ export async function runCommand(words: readonly string[], terminal: Terminal): 
   }
   let store: Store | null = null
   const call = async (): Promise<Call> => {
-    store ??= await openStore(process.env.DATABASE_URL ?? DEFAULT_DATABASE)
+    store ??= await openStore(databaseUrl())
     return consoleCall(store, userInfo().username)
   }
   try {

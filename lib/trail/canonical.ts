@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import type { TrailRow } from './row.ts'
 
 function sorted(value: unknown): unknown {
@@ -13,6 +14,11 @@ function sorted(value: unknown): unknown {
 /** JSON with keys in order and no blanks: equal values give equal text. */
 export function canonicalJson(value: unknown): string {
   return JSON.stringify(sorted(value))
+}
+
+/** SHA-256 (hexadecimal) of a value as canonical JSON: equal values have equal digests. */
+export function canonicalSha256(value: unknown): string {
+  return createHash('sha256').update(canonicalJson(value)).digest('hex')
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Who did what: the union of events, the sentence of each, and the hash chain. */
 export { auditEventOf, type PatientsTold } from './auditEvent.ts'
-export { canonicalJson } from './canonical.ts'
+export { canonicalJson, canonicalSha256 } from './canonical.ts'
 export { chainHash, FIRST_PREVIOUS, follows, NO_HEAD, nextRow, type TrailHead, verifyChain } from './chain.ts'
 export {
   type Actor,

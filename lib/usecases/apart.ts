@@ -1,5 +1,6 @@
 import { fork } from 'node:child_process'
 import { join } from 'node:path'
+import { databaseUrl } from '../store/index.ts'
 import type { Call, Outcome } from './call.ts'
 import type { Progress } from './intake/incoming.ts'
 
@@ -14,7 +15,7 @@ export type WordApart<T> = { readonly kind: 'progress'; readonly progress: Progr
 
 /** The part of a call that can cross, with the database it is about. */
 export function callApart({ actor, now, today }: Call): CallApart {
-  return { databaseUrl: process.env.DATABASE_URL ?? 'file:./var/lowmark.db', call: { actor, now, today } }
+  return { databaseUrl: databaseUrl(), call: { actor, now, today } }
 }
 
 /** Asks a script of `lib/cli` in a process of its own, so that it never holds up a page. Rejects with `endedEarly` when it ends without an answer. */

@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
+import { fits } from './fits.ts'
 import { admit, closeRecord, daysAgo, RISEN } from './ownPatient.ts'
 
 const CLOSED = 'Z-CLOSED-RECORD'
@@ -10,21 +10,6 @@ const REASON = 'Admitted tonight with fractures'
 
 // Many pages and pictures, on a machine that may be busy.
 const PATIENTLY = 300_000
-
-/** axe finds nothing and nothing is wider than the screen, in three widths, with a picture of each. */
-async function fits(page: Page, name: string): Promise<void> {
-  for (const [width, height] of [
-    [390, 844],
-    [1024, 900],
-    [1440, 900],
-  ] as const) {
-    await page.setViewportSize({ width, height })
-    expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
-  }
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
-}
 
 const main = (page: Page) => textOf(page.locator('main'))
 
@@ -45,7 +30,7 @@ export function emergency(clinic: () => Clinic): void {
       expect(said).not.toContain('16 g/L')
       expect(await page.locator('main form').count()).toBe(0)
       expect(await page.getByRole('link', { name: 'Emergency view' }).count()).toBe(0)
-      await fits(page, 'closed-record-nurse')
+      await fits(page, 'closed-record-nurse', { fullPage: true })
       expect((await page.goto('/emergency'))?.status()).toBe(403)
       expect(complaints).toEqual([])
       await context.close()
@@ -55,7 +40,7 @@ export function emergency(clinic: () => Clinic): void {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
       expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(403)
       await page.waitForLoadState('networkidle')
-      await fits(page, 'closed-record-physician')
+      await fits(page, 'closed-record-physician', { fullPage: true })
       const reason = page.getByLabel('Why you have to see this record')
       await reason.fill('          x')
       await page.getByRole('button', { name: 'Open for 60 minutes' }).click()
@@ -71,7 +56,7 @@ export function emergency(clinic: () => Clinic): void {
       expect([new URL(page.url()).search, await page.title()]).toEqual(['', 'Patient - Lowmark'])
       expect((await page.goto(patientPath(clinic(), CLOSED)))?.status()).toBe(200)
       await page.waitForLoadState('networkidle')
-      await fits(page, 'emergency-open')
+      await fits(page, 'emergency-open', { fullPage: true })
       await page.emulateMedia({ media: 'print' })
       expect(await band.isVisible()).toBe(true)
       expect(await band.getByRole('button').isVisible()).toBe(false)
@@ -99,7 +84,7 @@ export function emergency(clinic: () => Clinic): void {
       await page.getByRole('button', { name: 'Open for 60 minutes' }).click()
       await page.getByText('Open now').waitFor()
       expect(page.url()).toBe(`${clinic().url}/emergency`)
-      await fits(page, 'emergency-opened')
+      await fits(page, 'emergency-opened', { fullPage: true })
       await page.getByRole('status').getByRole('link', { name: CLOSED }).click()
       await page.getByRole('complementary', { name: 'Emergency view' }).waitFor()
       expect(complaints).toEqual([])
@@ -120,7 +105,7 @@ export function emergency(clinic: () => Clinic): void {
       expect(await textOf(first)).toContain('ended by the physician')
       expect(await main(page)).toContain('ended with the session')
       expect(await page.content()).not.toContain(CLOSED)
-      await fits(page, 'emergency-views-waiting')
+      await fits(page, 'emergency-views-waiting', { fullPage: true })
       await first.getByLabel('Note').fill('Asked the ward')
       await first.getByRole('button', { name: 'Acknowledge' }).click()
       await page.getByText(/Emergency view \d+ is acknowledged\./).waitFor()
@@ -147,11 +132,11 @@ export function emergency(clinic: () => Clinic): void {
       expect(await textOf(answer.locator('tbody'))).toContain(`Patient ${CLOSED} was opened in emergency view`)
       expect(await asking.getByLabel('Patient number').inputValue()).toBe(CLOSED)
       expect(page.url()).toBe(`${clinic().url}/log`)
-      await fits(page, 'log-who-opened')
+      await fits(page, 'log-who-opened', { fullPage: true })
       await asking.getByLabel('Question').selectOption('failures')
       await asking.getByRole('button', { name: 'Ask' }).click()
       await page.getByRole('table', { name: 'By person, address and action' }).waitFor()
-      await fits(page, 'log-failures')
+      await fits(page, 'log-failures', { fullPage: true })
       await page.goto('/log')
       expect(await textOf(page.locator('tbody'))).toContain(`Asked the log: who opened, patient ${CLOSED}.`)
       expect(complaints).toEqual([])
@@ -180,7 +165,7 @@ export function emergency(clinic: () => Clinic): void {
       await page.getByText(`Recorded as reviewed from ${daysAgo(3)} to ${daysAgo(2)}: 1 entry.`).waitFor()
       expect(await textOf(page.locator('tbody'))).toContain('Nothing out of the way')
       expect(await main(page)).toContain(daysAgo(1))
-      await fits(page, 'log-reviews-done')
+      await fits(page, 'log-reviews-done', { fullPage: true })
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -4,7 +4,6 @@ import {
   endEmergency,
   excludeResult,
   heldRows,
-  type Outcome,
   openEmergency,
   openPatient,
   proposeMerge,
@@ -12,6 +11,7 @@ import {
   proposePlan,
   recordAttribution,
 } from '../../lib/usecases/index.ts'
+import { granted } from '../usecases/accounts/persons.ts'
 import { type Clinic, patientPath, signedInAs } from './clinic.ts'
 import { ANAEMIC, admit, closeRecord, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
 import { beside } from './ownSession.ts'
@@ -33,11 +33,6 @@ export interface Prepared {
   readonly codeRow: number
   readonly whoseRow: number
   readonly proposedRow: number
-}
-
-function granted<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.reason)
-  return outcome.value
 }
 
 const HELD = [

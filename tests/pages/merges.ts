@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
+import { fits } from './fits.ts'
 import { admit, fileResults, RISEN, RISEN_AGAIN, registerAgain } from './ownPatient.ts'
 
 const KEPT = 'Z-MERGE-KEPT'
@@ -19,21 +19,6 @@ async function openPropose(clinic: Clinic, page: Page, patientId: string): Promi
   await page.goto(patientPath(clinic, patientId))
   await page.waitForLoadState('networkidle')
   await page.getByText('Propose that another record is of the same person').click()
-}
-
-/** axe finds nothing and nothing is wider than the screen, in three widths, with a picture of each. */
-async function fits(page: Page, name: string): Promise<void> {
-  for (const [width, height] of [
-    [390, 844],
-    [1024, 900],
-    [1440, 900],
-  ] as const) {
-    await page.setViewportSize({ width, height })
-    expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
-  }
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
 }
 
 /** Two records of one person: a nurse proposes, a physician confirms, and one of them ends it. */
@@ -70,7 +55,7 @@ export function merges(clinic: () => Clinic): void {
       expect(await textOf(table.getByRole('row', { name: /^Born/ }))).toBe('Born1956-04-021956')
       expect(await textOf(table.getByRole('row', { name: /^Name/ }))).toBe(`NameInvented ${KEPT}Invented again`)
       expect(await textOf(section(page))).toContain('The names differ; that of Z-MERGE-KEPT is shown.')
-      await fits(page, 'merge-proposing')
+      await fits(page, 'merge-proposing', { fullPage: true })
       // The other way round it is another comparison: what was compared does not count for it.
       await page.getByLabel('the other one').check()
       expect([await table.count(), await page.getByRole('button', { name: 'Propose to join them' }).count()]).toEqual([0, 0])
@@ -108,7 +93,7 @@ export function merges(clinic: () => Clinic): void {
       expect(await page.locator('.list .row', { hasText: OTHER }).count()).toBe(1)
       await page.goto('/merges')
       await page.waitForLoadState('networkidle')
-      await fits(page, 'merge-waiting')
+      await fits(page, 'merge-waiting', { fullPage: true })
       const waiting = page.getByRole('article', { name: `${OTHER} into ${KEPT}` })
       await waiting.getByRole('button', { name: 'They are one person: join them' }).click()
       const said = page.getByText(`Record ${OTHER} is read as part of patient ${KEPT} from now on.`)
@@ -123,7 +108,7 @@ export function merges(clinic: () => Clinic): void {
       expect(await textOf(page.locator('main'))).toContain('17 g/L')
       expect(await textOf(page.locator('.notice').first())).toContain(`Read together with record ${OTHER}, as one person.`)
       expect(await textOf(section(page))).toContain(`${OTHER} is read as part of ${KEPT}`)
-      await fits(page, 'merge-joined-patient')
+      await fits(page, 'merge-joined-patient', { fullPage: true })
       await fileResults(clinic(), OTHER, [[0, '33358-3', '19', 'g/L']])
       await page.reload()
       expect(await textOf(page.locator('main'))).toContain('19 g/L')
@@ -131,7 +116,7 @@ export function merges(clinic: () => Clinic): void {
       expect((await page.goto(patientPath(clinic(), OTHER)))?.status()).toBe(200)
       expect(await textOf(page.locator('h1'))).toBe(`Record ${OTHER} is joined to another`)
       expect(await page.title()).toBe('Patient - Lowmark')
-      await fits(page, 'merge-joined-record')
+      await fits(page, 'merge-joined-record', { fullPage: true })
       await page.locator('.notice').getByRole('link', { name: KEPT }).click()
       await page.waitForURL(`**${patientPath(clinic(), KEPT)}`)
       expect(complaints).toEqual([])

@@ -1,4 +1,5 @@
 import { userInfo } from 'node:os'
+import { databaseUrl } from '../../store/index.ts'
 import { restoreBackup } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { readWords, textOf } from '../words.ts'
@@ -12,7 +13,7 @@ export const restore: Command = {
     const { values, words } = readWords(args, options, { min: 1, max: 1, called: 'FILE' })
     const outcome = await restoreBackup({
       file: words[0] ?? '',
-      databaseUrl: process.env.DATABASE_URL ?? 'file:./var/lowmark.db',
+      databaseUrl: databaseUrl(),
       identityFile: textOf(values, 'identity-file'),
       withoutManifest: values['without-manifest'] === true,
       user: userInfo().username,

@@ -3,6 +3,11 @@ import { dirname, resolve } from 'node:path'
 import { NotOpened } from './notOpened.ts'
 import { requireItsLog, requireNotEmpty } from './ownFile.ts'
 
+/** The address of the database this process works on: DATABASE_URL, or `var/lowmark.db` of where the program was started. */
+export function databaseUrl(): string {
+  return process.env.DATABASE_URL ?? 'file:./var/lowmark.db'
+}
+
 /** The file a database address names (`file:./var/x.db`, relative to where the program was started). Throws NotOpened for any other address. */
 export function databasePath(url: string): string {
   const path = /^file:([^?]+)$/.exec(url)?.[1]

@@ -1,6 +1,7 @@
 import type { Connection } from '../connection.ts'
 import type { StoredEmergency } from '../read/emergencyViews.ts'
 import { insertSql } from './insert.ts'
+import { nextId } from './nextId.ts'
 
 /** An emergency view to be opened; the database gives it the next number. */
 export type NewEmergency = Pick<StoredEmergency, 'openedBy' | 'sessionHash' | 'patientId' | 'reason' | 'fromAt' | 'untilAt'>
@@ -8,9 +9,9 @@ export type NewEmergency = Pick<StoredEmergency, 'openedBy' | 'sessionHash' | 'p
 const INSERT = insertSql('emergency_view', ['id', 'opened_by', 'session_hash', 'patient_id', 'reason', 'from_at', 'until_at'])
 
 /** Keeps an emergency view and returns its number. */
-export function insertEmergency({ statement }: Connection, view: NewEmergency): number {
-  const id = statement<{ next: number }>('SELECT coalesce(max(id), 0) + 1 AS next FROM emergency_view').get()?.next ?? 1
-  statement(INSERT).run(id, view.openedBy, view.sessionHash, view.patientId, view.reason, view.fromAt, view.untilAt)
+export function insertEmergency(connection: Connection, view: NewEmergency): number {
+  const id = nextId(connection, 'emergency_view')
+  connection.statement(INSERT).run(id, view.openedBy, view.sessionHash, view.patientId, view.reason, view.fromAt, view.untilAt)
   return id
 }
 

@@ -1,6 +1,7 @@
 import type { Connection } from '../connection.ts'
 import type { StoredMerge } from '../read/merges.ts'
 import { insertSql } from './insert.ts'
+import { nextId } from './nextId.ts'
 
 /** A merge to be proposed; the database gives it the next number. */
 export type NewMerge = Pick<StoredMerge, 'fromId' | 'intoId' | 'proposedBy' | 'proposedAt' | 'reason' | 'identitySha256'>
@@ -8,9 +9,9 @@ export type NewMerge = Pick<StoredMerge, 'fromId' | 'intoId' | 'proposedBy' | 'p
 const INSERT = insertSql('patient_merge', ['id', 'from_id', 'into_id', 'proposed_by', 'proposed_at', 'reason', 'identity_sha256'])
 
 /** Keeps a proposal and returns its number. Throws where the same two records wait already. */
-export function insertMerge({ statement }: Connection, { fromId, intoId, proposedBy, proposedAt, reason, identitySha256 }: NewMerge): number {
-  const id = statement<{ next: number }>('SELECT coalesce(max(id), 0) + 1 AS next FROM patient_merge').get()?.next ?? 1
-  statement(INSERT).run(id, fromId, intoId, proposedBy, proposedAt, reason, identitySha256)
+export function insertMerge(connection: Connection, { fromId, intoId, proposedBy, proposedAt, reason, identitySha256 }: NewMerge): number {
+  const id = nextId(connection, 'patient_merge')
+  connection.statement(INSERT).run(id, fromId, intoId, proposedBy, proposedAt, reason, identitySha256)
   return id
 }
 

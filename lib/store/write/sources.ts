@@ -2,6 +2,7 @@ import type { Connection } from '../connection.ts'
 import type { MappedRow, StoredMapping, StoredProfile } from '../read/sources.ts'
 import { profileText } from '../rows/sourceProfile.ts'
 import { insertSql } from './insert.ts'
+import { nextId } from './nextId.ts'
 
 /** A profile to be kept; the database gives it the next version of its source. */
 export type NewProfile = Omit<StoredProfile, 'version'>
@@ -33,10 +34,10 @@ const MAPPING = insertSql('source_mapping', [
 ])
 
 /** Keeps what a text of a source means and returns its number. Throws where another mapping of that text is in force. */
-export function insertMapping({ statement }: Connection, mapping: NewMapping): number {
+export function insertMapping(connection: Connection, mapping: NewMapping): number {
   const { source, kind, received, ofCode, meaning, reason, madeBy, madeAt, confirmedBy } = mapping
-  const id = statement<{ next: number }>('SELECT coalesce(max(id), 0) + 1 AS next FROM source_mapping').get()?.next ?? 1
-  statement(MAPPING).run(id, source, kind, received, ofCode, meaning, reason, madeBy, madeAt, confirmedBy)
+  const id = nextId(connection, 'source_mapping')
+  connection.statement(MAPPING).run(id, source, kind, received, ofCode, meaning, reason, madeBy, madeAt, confirmedBy)
   return id
 }
 

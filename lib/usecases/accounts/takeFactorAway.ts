@@ -1,4 +1,5 @@
 import type { Call, Outcome } from '../call.ts'
+import { hasFactor } from '../secondFactor/hasFactor.ts'
 import { changeAccount } from './changeAccount.ts'
 
 function isOwn({ actor }: Call, name: string): boolean {
@@ -11,7 +12,7 @@ export function takeFactorAway(call: Call, { name }: { readonly name: string }):
     if (isOwn(call, account.name)) {
       return { ok: false, kind: 'invalid', reason: 'Your own second factor is turned off on the page "Your account", with the password and a code.' }
     }
-    if ((tx.secondFactor(account.id)?.sealed ?? null) === null) {
+    if (!hasFactor(tx, account.id)) {
       return { ok: false, kind: 'invalid', reason: `Account ${account.name} has no second factor.` }
     }
     tx.removeSecondFactor(account.id, call.now)

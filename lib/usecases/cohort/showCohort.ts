@@ -1,7 +1,7 @@
 import { whySentence } from '../../review/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { clinicianKey } from '../list/clinicianKey.ts'
+import { clinicianKey, clinicianUnder } from '../list/clinicianKey.ts'
 import { listRow } from '../list/showList.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { cohortByPseudonym } from '../pseudonyms/cohortByPseudonym.ts'
@@ -41,8 +41,7 @@ export async function showCohort(call: Call, query: CohortQuery): Promise<Outcom
   const { version: planVersion } = planInForce(reader, call.today)
   const { byWindow, followed, phases, clinicians: names, rules } = reader.listFacets()
   const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
-  // A key that is nobody's filters everybody out, as on the list with names.
-  const clinician = query.clinician === null ? null : (clinicians.find(({ key }) => key === query.clinician)?.name ?? '')
+  const clinician = clinicianUnder(names, query.clinician)
   const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo: null })
   const patients = rows.map((row) => row.patientId)
   await call.store.record(call, () => ({ value: null, events: [{ action: 'pseudonymous-list-shown', patients }] }))

@@ -1,7 +1,5 @@
-import { createHash } from 'node:crypto'
 import { emergencyRuns } from '../../access/index.ts'
-import type { StoredEmergency } from '../../store/index.ts'
-import { canonicalJson } from '../../trail/index.ts'
+import { canonicalSha256 } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refuse, unlessRefused } from '../decisions/decide.ts'
 import { typedText } from '../decisions/typedText.ts'
@@ -14,8 +12,6 @@ export interface AcknowledgeWish {
   /** May be left empty. */
   readonly note: string
 }
-
-const digestOf = (view: StoredEmergency): string => createHash('sha256').update(canonicalJson(view)).digest('hex')
 
 /** Acknowledges an emergency view of somebody else that has ended, with a note or without. */
 export async function acknowledgeEmergency(call: Call, { emergencyId, note }: AcknowledgeWish): Promise<Outcome<{ readonly sentence: string }>> {
@@ -32,10 +28,10 @@ export async function acknowledgeEmergency(call: Call, { emergencyId, note }: Ac
         refuse('invalid', 'This view still runs. It can be acknowledged once it has ended, with all that was opened in it.')
       tx.acknowledgeEmergency({ id: emergencyId, by: call.actor.name, at: call.now, note: typed.text })
       const { patientId } = view
-      const after = digestOf(tx.emergency(emergencyId) ?? view)
+      const after = canonicalSha256(tx.emergency(emergencyId) ?? view)
       return {
         value: { sentence: `Emergency view ${emergencyId} is acknowledged.` },
-        events: [{ action: 'emergency-acknowledged', emergencyId, patientId, before: digestOf(view), after }],
+        events: [{ action: 'emergency-acknowledged', emergencyId, patientId, before: canonicalSha256(view), after }],
       }
     }),
   )

@@ -1,8 +1,7 @@
-import { createHash } from 'node:crypto'
 import { EMERGENCY_MS } from '../../access/index.ts'
 import { traceCourse } from '../../course/index.ts'
 import type { NewEmergency } from '../../store/index.ts'
-import { canonicalJson } from '../../trail/index.ts'
+import { canonicalSha256 } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { clinicTime } from '../clinicDay.ts'
 import { refuse, unlessRefused } from '../decisions/decide.ts'
@@ -61,9 +60,7 @@ export async function openEmergency(call: Call, wish: EmergencyWish): Promise<Ou
       if (running !== null) refuse('invalid', `This record is open to you already, until ${clinicTime(new Date(running.untilAt))}.`)
       const view = newView(call, patientId, typed.text)
       const emergencyId = tx.insertEmergency(view)
-      const after = createHash('sha256')
-        .update(canonicalJson({ id: emergencyId, ...view }))
-        .digest('hex')
+      const after = canonicalSha256({ id: emergencyId, ...view })
       return {
         value: { emergencyId, patientId, address: tx.patientAddress(patientId), until: clinicTime(new Date(view.untilAt)) },
         events: [{ action: 'emergency-opened', emergencyId, patientId, until: view.untilAt, after }],

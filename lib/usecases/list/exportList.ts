@@ -9,7 +9,7 @@ import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListQuery, ListRow } from '../views.ts'
 import { assessedInOrder } from './assessedInOrder.ts'
-import { clinicianKey } from './clinicianKey.ts'
+import { clinicianUnder } from './clinicianKey.ts'
 import { patientUnder } from './patientUnder.ts'
 import { listRow } from './showList.ts'
 import { standingAnswer } from './standingAnswer.ts'
@@ -59,8 +59,7 @@ async function todaysPlaces(call: Call, query: Omit<ListQuery, 'page' | 'pageSiz
   await renewStandings(call)
   return call.store.reader.atOnce(() => {
     const { followed, clinicians } = call.store.reader.listFacets()
-    // A key that is nobody's filters everybody out, as on the page.
-    const clinician = query.clinician === null ? null : (clinicians.find((name) => clinicianKey(name) === query.clinician) ?? '')
+    const clinician = clinicianUnder(clinicians, query.clinician)
     return call.store.reader.standingsPage({ ...query, clinician, patientId, page: 1, pageSize: Math.max(followed, 1) }).rows
   })
 }

@@ -6,7 +6,7 @@ import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
-import { clinicianKey } from './clinicianKey.ts'
+import { clinicianKey, clinicianUnder } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
 import { patientUnder } from './patientUnder.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
@@ -50,8 +50,7 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const { version: planVersion } = planInForce(reader, call.today)
   const { byWindow, followed, phases, clinicians: names, rules } = reader.listFacets()
   const clinicians = names.map((name) => ({ key: clinicianKey(name), name }))
-  // A key that is nobody's filters everybody out rather than nobody: a wrong bookmark must not look like the whole list.
-  const clinician = query.clinician === null ? null : (clinicians.find(({ key }) => key === query.clinician)?.name ?? '')
+  const clinician = clinicianUnder(names, query.clinician)
   const under = patientUnder(call, query.pseudonym)
   if (!under.ok) return under
   const comesBackTo = query.mine === true ? call.actor.name : null

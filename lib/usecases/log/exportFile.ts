@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { closeSync, existsSync, fsyncSync, openSync, readSync, renameSync, rmSync, writeSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { StringDecoder } from 'node:string_decoder'
+import { toDisk } from '../backup/place.ts'
 
 const CHUNK_BYTES = 1 << 20
 const OWNER_ONLY = 0o600
@@ -72,10 +73,5 @@ export function finishPart(path: string, part: Part): void {
     return
   }
   renameSync(part.path, path)
-  const directory = openSync(dirname(path), 'r')
-  try {
-    fsyncSync(directory)
-  } finally {
-    closeSync(directory)
-  }
+  toDisk(dirname(path))
 }

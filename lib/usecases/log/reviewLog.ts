@@ -1,6 +1,5 @@
-import { createHash } from 'node:crypto'
 import { addDays, type Day, day, parseDay } from '../../time/index.ts'
-import { canonicalJson, LOG_QUESTIONS } from '../../trail/index.ts'
+import { canonicalSha256, LOG_QUESTIONS } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { typedText } from '../decisions/typedText.ts'
 import { refusedUnlessMay } from '../refuse.ts'
@@ -49,9 +48,7 @@ export async function reviewLog(call: Call, wish: ReviewLogWish): Promise<Outcom
     const ownEntries = tx.askTrail({ ...asked, actor: call.actor.name }, 1).total
     const review = { from, to, by: call.actor.name, at: call.now, lookedAt, note: typed.text, entries, ownEntries }
     const reviewId = tx.insertLogReview(review)
-    const after = createHash('sha256')
-      .update(canonicalJson({ id: reviewId, ...review }))
-      .digest('hex')
+    const after = canonicalSha256({ id: reviewId, ...review })
     const own = ownEntries === 0 ? '' : ` ${ownEntries} of them ${ownEntries === 1 ? 'is' : 'are'} your own; somebody else should look at those.`
     return {
       value: {

@@ -47,8 +47,9 @@ export async function verifyLog(call: Call, { heads = [], files = [], onProgress
   const { reader } = call.store
   const wanted = new Set(heads.map(({ sequence }) => sequence))
   const joined = files.map((path) => checkExport(path, wanted, (done) => onProgress(`${path}: ${done} entries`)))
-  const badFiles = joined.flatMap((check) => fileFault(call, check) ?? [])
-  const inFiles = new Map(joined.flatMap((check) => (fileFault(call, check) === null ? [...check.hashes] : [])))
+  const judged = joined.map((check) => ({ check, fault: fileFault(call, check) }))
+  const badFiles = judged.flatMap(({ fault }) => fault ?? [])
+  const inFiles = new Map(judged.flatMap(({ check, fault }) => (fault === null ? [...check.hashes] : [])))
   const { rows, firstBad, head } = verifyTrail(reader, (done, of) => onProgress(`log: ${done} of ${of} entries`))
   const hashAt = (sequence: number) => {
     const here = reader.trailHashAt(sequence)

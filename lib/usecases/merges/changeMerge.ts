@@ -1,20 +1,15 @@
-import { createHash } from 'node:crypto'
 import type { StoredMerge, Tx } from '../../store/index.ts'
-import { canonicalJson, type TrailEvent } from '../../trail/index.ts'
+import { canonicalSha256, type TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refuse, unlessRefused } from '../decisions/decide.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-
-function digestOf(merge: StoredMerge): string {
-  return createHash('sha256').update(canonicalJson(merge)).digest('hex')
-}
 
 type Action = 'merge-confirmed' | 'merge-declined' | 'merge-ended'
 
 /** How the log tells of a merge as it stands now, and as it stood. */
 export function mergeEvent(action: Action | 'merge-proposed', merge: StoredMerge, before: StoredMerge | null): TrailEvent {
   const { id, intoId, fromId } = merge
-  return { action, mergeId: id, patientId: intoId, fromId, before: before === null ? null : digestOf(before), after: digestOf(merge) }
+  return { action, mergeId: id, patientId: intoId, fromId, before: before === null ? null : canonicalSha256(before), after: canonicalSha256(merge) }
 }
 
 /**

@@ -1,7 +1,6 @@
-import { createHash } from 'node:crypto'
 import type { Patient } from '../../results/index.ts'
 import type { Reader } from '../../store/index.ts'
-import { canonicalJson } from '../../trail/index.ts'
+import { canonicalSha256 } from '../../trail/index.ts'
 
 const identityOf = ({ id, familyName, givenName, birthDate, sex }: Patient) => ({ id, familyName, givenName, birthDate, sex })
 
@@ -11,5 +10,5 @@ const identityOf = ({ id, familyName, givenName, birthDate, sex }: Patient) => (
  */
 export function identitySha256(reader: Pick<Reader, 'patient' | 'joinedIds'>, fromId: string, intoId: string): string {
   const identities = [fromId, intoId].map((id) => [id, ...reader.joinedIds(id)].flatMap((one) => reader.patient(one)?.patient ?? []).map(identityOf))
-  return createHash('sha256').update(canonicalJson(identities)).digest('hex')
+  return canonicalSha256(identities)
 }

@@ -2,6 +2,7 @@ import type { Reader, StoredAccount } from '../../store/index.ts'
 import { NO_OWN_ACCOUNT, sessionOf } from '../accounts/changeOwn.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { hasFactor } from './hasFactor.ts'
 import { seal, unseal } from './seal.ts'
 import { keyAddress, newSecret } from './totp.ts'
 
@@ -32,7 +33,7 @@ export async function offerSecondFactor(call: Call): Promise<Outcome<FactorOffer
   const { reader } = call.store
   const account = session === null ? null : reader.account(session.name)
   if (session === null || account === null) return NO_OWN_ACCOUNT
-  if ((reader.secondFactor(account.id)?.sealed ?? null) !== null) return HAS_ONE
+  if (hasFactor(reader, account.id)) return HAS_ONE
   const secret = newSecret()
   const offer = seal(JSON.stringify({ secret, at: call.now }), offeredTo(reader, account, session.sessionHash))
   return { ok: true, value: { secret, address: keyAddress(secret, account.name), offer } }

@@ -3,7 +3,7 @@ import NextAuth from 'next-auth'
 import { comeBack } from '../../../_server/comeBack.ts'
 import { goToProvider } from '../../../_server/goToProvider.ts'
 import { OPEN_ID } from '../../../_server/openId.ts'
-import { isSameOrigin } from '../../../_server/request.ts'
+import { FROM_ELSEWHERE, isSameOrigin } from '../../../_server/request.ts'
 import type { SignInContext as Context } from '../../../_server/signInContext.ts'
 import { signInOptions } from '../../../_server/signInOptions.ts'
 import { singleSignOn } from '../../../_server/singleSignOn.ts'
@@ -25,6 +25,6 @@ export async function POST(request: NextRequest, context: Context): Promise<Resp
   const settings = singleSignOn()
   const toProvider = settings !== null && path === `signin/${OPEN_ID}`
   if (path !== 'callback/credentials' && !toProvider) return new Response('Not here.\n', NOT_HERE)
-  if (!isSameOrigin(request.headers)) return new Response('This request did not come from a page of Lowmark.\n', { ...NOT_HERE, status: 403 })
+  if (!isSameOrigin(request.headers)) return new Response(`${FROM_ELSEWHERE}\n`, { ...NOT_HERE, status: 403 })
   return toProvider ? goToProvider(request, context, settings) : nextAuth(request, context)
 }
