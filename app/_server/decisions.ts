@@ -2,25 +2,22 @@
 
 import { refresh } from 'next/cache'
 import { z } from 'zod'
-import { parseDay } from '../../lib/time/index.ts'
-import { excludeResult, type Outcome, recordAttribution, recordReview, restoreResult, withdrawAttribution } from '../../lib/usecases/index.ts'
+import {
+  excludeResult,
+  type Outcome,
+  recordAttribution,
+  recordReview,
+  restoreResult,
+  takeAnswersBack,
+  withdrawAttribution,
+} from '../../lib/usecases/index.ts'
+import { ANSWER, DECISION_IDS, FINDING, LAST_DONE, TYPED, WORD } from './answerForm.ts'
 import { guardedAction } from './guard.ts'
 
-const WORD = z.string().min(1, 'is missing').max(500, 'is too long')
 const NUMBER = z
   .string()
   .regex(/^[1-9]\d{0,14}$/, 'is not a number')
   .transform(Number)
-// How long it may be and what it may hold is the use case's to say, in a sentence of its own.
-const TYPED = z.string().max(5000, 'is too long')
-/** A day as a date field sends it; null where it was left empty. */
-const DAY = z.string().transform((text, context) => {
-  const day = parseDay(text)
-  if (day === null && text !== '') context.addIssue({ code: 'custom', message: 'is not a day' })
-  return day
-})
-// A key names every stored result behind its finding.
-const FINDING = { patientId: WORD, rule: WORD, key: z.string().min(1, 'is missing').max(20_000, 'is too long') }
 const RESULT = z.strictObject({ patientId: WORD, resultId: NUMBER, reason: TYPED })
 
 /**
@@ -33,9 +30,16 @@ async function seenEitherWay<T>(answer: Promise<Outcome<T>>): Promise<Outcome<T>
   return outcome
 }
 
-/** Answers a finding with its evidence, with a note and a day on which it comes back at the latest. */
+/** Answers a finding with its evidence: what was done, a note, and a day on which it comes back at the latest. */
 export async function answerFinding(form: FormData) {
-  return seenEitherWay(guardedAction('review.write', z.strictObject({ ...FINDING, note: TYPED, bringBackOn: DAY }), form, recordReview))
+  const schema = z.strictObject({ ...FINDING, ...ANSWER, lastDone: LAST_DONE.optional() })
+  return seenEitherWay(guardedAction('review.write', schema, form, recordReview))
+}
+
+/** Takes the last answer to a finding back. */
+export async function takeAnswerBack(form: FormData) {
+  const schema = z.strictObject({ patientId: WORD, decisionIds: DECISION_IDS })
+  return seenEitherWay(guardedAction('review.write', schema, form, takeAnswersBack))
 }
 
 /** Records another cause of an organ-damage finding. */

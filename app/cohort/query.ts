@@ -3,6 +3,6 @@ import { type Given, readQuery } from '../list/query.ts'
 
 /** What the address of the list under pseudonyms asks for: as on the list with names, but nobody's own reviews, and no order of patient numbers. */
 export function readCohortQuery(given: Given): CohortQuery {
-  const { mine: _, pseudonym: __, sort, ...asked } = readQuery(given)
+  const { mine: _, handed: __, pseudonym: ___, sort, ...asked } = readQuery(given)
   return { ...asked, sort: sort === 'patient' ? 'urgency' : sort }
 }

@@ -48,7 +48,13 @@ function Choice({
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
 export function Filters({ query, phases, clinicians, rules, at = '/list' }: Props) {
-  const filtered = query.phase !== null || query.clinician !== null || query.rule !== null || query.mine === true || Boolean(query.pseudonym)
+  const filtered =
+    query.phase !== null ||
+    query.clinician !== null ||
+    query.rule !== null ||
+    query.mine === true ||
+    query.handed === true ||
+    Boolean(query.pseudonym)
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
       <summary>Filter by phase, clinician{at === '/list' ? ', finding or pseudonym' : ' or finding'}</summary>
@@ -84,6 +90,11 @@ export function Filters({ query, phases, clinicians, rules, at = '/list' }: Prop
         {at === '/list' && (
           <label className="field-check">
             <input type="checkbox" name="mine" value="yes" defaultChecked={query.mine === true} /> Corrected since I reviewed it
+          </label>
+        )}
+        {at === '/list' && (
+          <label className="field-check">
+            <input type="checkbox" name="handed" value="yes" defaultChecked={query.handed === true} /> Handed to a physician, not answered yet
           </label>
         )}
         <button className="button button-quiet" type="submit">

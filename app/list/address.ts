@@ -13,6 +13,7 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: List
   }
   if (asked.pseudonym) fields.set('pseudonym', asked.pseudonym)
   if (asked.mine === true) fields.set('mine', 'yes')
+  if (asked.handed === true) fields.set('handed', 'yes')
   if (asked.sort !== 'urgency') fields.set('sort', asked.sort)
   if (asked.descending) fields.set('order', 'down')
   if (asked.page > 1) fields.set('page', String(asked.page))

@@ -49,7 +49,7 @@ function Patient({ row }: { readonly row: ListRow }) {
 
 function Why({ row }: { readonly row: Listed }) {
   const tags = [row.state === 'met' ? null : row.state, row.certainty === 'possible' ? 'possible, not certain' : null].filter((tag) => tag !== null)
-  const tagged = tags.length + row.cautions.length + row.more + row.answered > 0 || row.comesBackToYou === true
+  const tagged = tags.length + row.cautions.length + row.more + row.answered > 0 || row.comesBackToYou === true || row.handedOver !== null
   return (
     <>
       {row.why}
@@ -65,6 +65,11 @@ function Why({ row }: { readonly row: Listed }) {
               caution: {words(caution)}
             </span>
           ))}
+          {row.handedOver !== null && (
+            <span className="tag">
+              handed to physician by <bdi>{row.handedOver.by}</bdi> on {row.handedOver.on}
+            </span>
+          )}
           {row.comesBackToYou === true && <span className="tag">corrected since you reviewed it</span>}
           {row.more > 0 && <span>and {counted(row.more, 'more finding')}</span>}
           {row.answered > 0 && <span>{row.answered} answered</span>}

@@ -15,6 +15,7 @@ const SCHEMA = z.object({
   rule: one,
   pseudonym: one,
   mine: z.enum(['yes', 'no']).catch('no'),
+  handed: z.enum(['yes', 'no']).catch('no'),
   sort: z.enum(['urgency', 'waiting', 'next-due', 'patient']).catch('urgency'),
   order: z.enum(['up', 'down']).catch('up'),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
@@ -22,6 +23,6 @@ const SCHEMA = z.object({
 
 /** What the address of the review list asks for. */
 export function readQuery(given: Given): ListQuery {
-  const { order, mine, ...asked } = SCHEMA.parse(given)
-  return { ...asked, mine: mine === 'yes', descending: order === 'down', pageSize: PAGE_SIZE }
+  const { order, mine, handed, ...asked } = SCHEMA.parse(given)
+  return { ...asked, mine: mine === 'yes', handed: handed === 'yes', descending: order === 'down', pageSize: PAGE_SIZE }
 }

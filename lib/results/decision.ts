@@ -1,4 +1,5 @@
 import type { Day } from '../time/index.ts'
+import type { ReviewKind } from './answerKind.ts'
 
 /** Who decided, when, and in which words. */
 interface Made {
@@ -9,7 +10,7 @@ interface Made {
   /** The clinic's day. */
   readonly on: Day
   readonly by: string
-  /** As typed: the note, the other cause, or the reason. */
+  /** As typed: the note, the other cause, or the reason. Empty where a kind of answer says enough by itself. */
   readonly text: string
 }
 
@@ -21,8 +22,22 @@ export interface AttributedValue {
 
 /** What a person decided about a finding. */
 export type FindingDecision =
-  /** Answers one finding with its evidence (`key`) until a day. */
-  | { readonly kind: 'review'; readonly rule: string; readonly key: string; readonly bringBackOn: Day }
+  /**
+   * Answers one finding with its evidence (`key`) until a day. `did` is absent from reviews of before there were kinds; `handoverId` names what was handed to
+   * a physician and is answered by this.
+   */
+  | {
+      readonly kind: 'review'
+      readonly rule: string
+      readonly key: string
+      readonly bringBackOn: Day
+      readonly did?: ReviewKind
+      readonly handoverId?: number
+    }
+  /** Hands one finding with its evidence to a physician: it answers nothing, and stands until a review names it. */
+  | { readonly kind: 'handover'; readonly rule: string; readonly key: string }
+  /** Takes a review or a handover back. */
+  | { readonly kind: 'answer-withdrawn'; readonly answerId: number }
   /** Names another cause for organ damage. `shownOn` is the day of the sample that showed it, `values` what that sample held. */
   | { readonly kind: 'attribution'; readonly rule: string; readonly key: string; readonly shownOn: Day; readonly values: readonly AttributedValue[] }
   | { readonly kind: 'attribution-withdrawn'; readonly attributionId: number }

@@ -1,6 +1,7 @@
 /** Results as reported, the patients they belong to, and what is recorded of their course. Knows no rule. */
 export { ANALYTES, type Analyte } from './analyte.ts'
 export { analyteWords } from './analyteWords.ts'
+export { ANSWER_KINDS, type AnswerKind, type ReviewKind } from './answerKind.ts'
 export { currentVersion, isCorrection } from './currentVersion.ts'
 export type { AttributedValue, Decision, DecisionKind, DecisionOf, FindingDecision, ResultDecision } from './decision.ts'
 export { countingResults, exclusionsOf } from './excluded.ts'

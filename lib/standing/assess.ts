@@ -30,7 +30,7 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
   const { told, attributions } = attributed([...found, ...drift, ...gaps], course, known.decisions)
   const { told: all, changes } = corrected(sortFindings(told), known, today)
   const current = all.filter((finding) => finding.endedOn === null)
-  const { open, answers } = partAnswered(current, known.decisions, today)
+  const { open, answers, handovers } = partAnswered(current, known.decisions, today)
   return {
     asOf: today,
     course,
@@ -38,6 +38,7 @@ export function assess(history: History, plan: FollowUpPlan, today: Day): Assess
     findings: [...open, ...answers.keys()],
     open,
     answers,
+    handovers,
     attributions,
     changes,
     history: all.filter((finding) => finding.endedOn !== null).sort(latestEndedFirst),

@@ -2,7 +2,7 @@ import type { Course } from '../course/index.ts'
 import type { ResponseAssessment, RiskAssessment } from '../models/index.ts'
 import type { DueTest } from '../plan/index.ts'
 import type { FindingChange, History } from '../results/index.ts'
-import type { Answer } from '../review/index.ts'
+import type { Answer, Handover } from '../review/index.ts'
 import type { Finding, Window } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
 import type { Attribution } from './attributed.ts'
@@ -18,6 +18,8 @@ export interface Assessment {
   /** Current findings no review answers: they alone decide where the patient stands. */
   readonly open: readonly Finding[]
   readonly answers: ReadonlyMap<Finding, Answer>
+  /** What was handed to a physician of a current finding, which stays open until one answers it. */
+  readonly handovers: ReadonlyMap<Finding, Handover>
   /** The other cause a physician recorded, of each finding for which it holds. */
   readonly attributions: ReadonlyMap<Finding, Attribution>
   /** The last correction behind each finding, current or past, that a correction made, changed, ended or took back. */

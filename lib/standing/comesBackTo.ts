@@ -1,4 +1,4 @@
-import { findingKey, sameSubject } from '../review/index.ts'
+import { findingKey, givenAnswers, sameSubject } from '../review/index.ts'
 import type { Assessment } from './assessment.ts'
 
 /**
@@ -12,7 +12,7 @@ export function comesBackTo({ open, changes, known }: Pick<Assessment, 'open' | 
     // That something was taken back is open only while nobody has reviewed it; a review of an earlier time it was taken back is no matter.
     const isReviewedSince =
       finding.rule !== 'reviewed-then-corrected' &&
-      known.decisions.some((decision) => decision.kind === 'review' && decision.id > last && sameSubject(decision.key, findingKey(finding)))
+      givenAnswers(known.decisions).some((given) => given.kind === 'review' && given.id > last && sameSubject(given.key, findingKey(finding)))
     return isReviewedSince ? [] : decided.map(({ by }) => by)
   })
   return [...new Set(persons)].toSorted()

@@ -1,5 +1,5 @@
 import type { FindingChange, History } from '../results/index.ts'
-import { findingKey, sameSubject } from '../review/index.ts'
+import { findingKey, givenAnswers, handoverOf, sameSubject } from '../review/index.ts'
 import type { Caution, Finding } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
 import { contains, overlap } from './sameRun.ts'
@@ -55,8 +55,8 @@ function comingBack(finding: Finding, { decisions }: History, all: readonly Told
   const told = all.find(({ change }) => String(change.id) === finding.facts.change)
   if (told === undefined || cameBack(told, all)) return null
   const key = findingKey(finding)
-  const review = decisions.findLast((decision) => decision.kind === 'review' && decision.key === key)
-  const isOver = review?.kind === 'review' && today >= review.bringBackOn
+  const review = givenAnswers(decisions).find((given) => given.kind === 'review' && given.key === key)
+  const isOver = review?.kind === 'review' && today >= review.bringBackOn && handoverOf(finding, decisions) === null
   return isOver ? { ...finding, endedOn: review.on } : finding
 }
 

@@ -72,7 +72,7 @@ function decidedOnFinding({ before, since }: Pair, earlier: readonly FindingChan
     return earlier.findLast((change) => change.what === 'removed' && sameSubject(change.key, key))?.decisions ?? []
   }
   const attribution = attributions.get(before)
-  return [...pastAnswersTo(before, known.decisions, null), ...(attribution === undefined ? [] : [attribution.decision])]
+  return [...pastAnswersTo(before, known.decisions, []), ...(attribution === undefined ? [] : [attribution.decision])]
 }
 
 /** The decisions a change brings back to those who made them: about the finding, and about the versions that were replaced. */

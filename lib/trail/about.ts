@@ -71,6 +71,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'mapping-revoked': mapping,
   'mapping-taken-back': mapping,
   'review-recorded': decision,
+  'review-withdrawn': decision,
   'attribution-recorded': decision,
   'attribution-withdrawn': decision,
   'result-excluded': result,

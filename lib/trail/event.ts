@@ -173,7 +173,9 @@ export type TrailEvent =
       readonly versions: number
       readonly patients: readonly string[]
     }
-  | ({ readonly action: 'review-recorded' } & Decided)
+  /** `did` is the kind of answer; absent from entries of before there were kinds. */
+  | ({ readonly action: 'review-recorded'; readonly did?: string } & Decided)
+  | ({ readonly action: 'review-withdrawn' } & Decided)
   | ({ readonly action: 'attribution-recorded' } & Decided)
   | ({ readonly action: 'attribution-withdrawn' } & Decided)
   | ({ readonly action: 'result-excluded' } & DecidedOfResult)

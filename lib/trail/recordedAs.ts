@@ -34,6 +34,7 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'mapping-revoked': ['application', 'update', 'U', 'RECORDMGT'],
   'mapping-taken-back': ['patient', 'update', 'U', 'RECORDMGT'],
   'review-recorded': ['patient', 'create', 'C', 'TREAT'],
+  'review-withdrawn': ['patient', 'update', 'U', 'TREAT'],
   'attribution-recorded': ['patient', 'create', 'C', 'TREAT'],
   'attribution-withdrawn': ['patient', 'update', 'U', 'TREAT'],
   'result-excluded': ['patient', 'update', 'U', 'TREAT'],

@@ -98,7 +98,9 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'mapping-taken-back': ({ mappingId, rows, versions, patients }) =>
     `With revoked mapping ${mappingId}, ${counted(rows, 'row', 'rows')} of ${counted(patients.length, 'patient', 'patients')} were taken back; ` +
     `${counted(versions, 'stored version counts', 'stored versions count')} no longer.`,
-  'review-recorded': (event, telling) => `Review ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
+  'review-recorded': (event, telling) =>
+    `Review ${event.decisionId}${event.did === undefined ? '' : ` (${event.did.replaceAll('-', ' ')})`} was recorded${ofPatient(event, telling)}.`,
+  'review-withdrawn': (event, telling) => `A review was taken back${ofPatient(event, telling)} (decision ${event.decisionId}).`,
   'attribution-recorded': (event, telling) => `Attribution ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
   'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,
   'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,

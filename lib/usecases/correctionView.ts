@@ -8,6 +8,7 @@ function reportView({ provenance: { fileName, line, valueText, unitText }, statu
 
 const KIND: Partial<Record<Decision['kind'], CorrectionView['decided'][number]['kind']>> = {
   review: 'reviewed',
+  handover: 'handed-over',
   attribution: 'attributed',
   exclusion: 'excluded',
 }

@@ -1,4 +1,6 @@
 /** What people can do: may -> load -> compute -> record -> return. One file a use case. */
+
+export type { AnswerChoice } from '../review/index.ts'
 export { activate } from './accounts/activate.ts'
 export { addAccount } from './accounts/addAccount.ts'
 export { changePassword } from './accounts/changePassword.ts'
@@ -38,9 +40,11 @@ export type {
 } from './cohort/views.ts'
 export { consoleCall } from './consoleCall.ts'
 export { excludeResult } from './decisions/excludeResult.ts'
+export { type Answered, type AnswerWish, recordAnswers, type ShownFinding } from './decisions/recordAnswers.ts'
 export { recordAttribution } from './decisions/recordAttribution.ts'
 export { recordReview } from './decisions/recordReview.ts'
 export { restoreResult } from './decisions/restoreResult.ts'
+export { type TakingBack, takeAnswersBack } from './decisions/takeAnswersBack.ts'
 export { withdrawAttribution } from './decisions/withdrawAttribution.ts'
 export { demonstrationAccounts } from './demonstration/demonstrationAccounts.ts'
 export { fillDemonstration, isDemonstration, isEmptyDatabase } from './demonstration/fillDemonstration.ts'

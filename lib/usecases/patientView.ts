@@ -1,7 +1,17 @@
 import { patientCharts } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
-import { ANALYTES, type LabResult } from '../results/index.ts'
-import { type Answer, bringBackAtMost, findingKey, pastAnswersTo, whySentence } from '../review/index.ts'
+import { ANALYTES, type Decision, type LabResult } from '../results/index.ts'
+import {
+  answerChoices,
+  bringBackAtMost,
+  findingKey,
+  type Given,
+  lastAbout,
+  lastToTakeBack,
+  pastAnswersTo,
+  takenBackBy,
+  whySentence,
+} from '../review/index.ts'
 import {
   CAUTION_SAYS,
   derivedValues,
@@ -42,24 +52,32 @@ function evidenceView({ resultIds, ...evidence }: Evidence, results: ReadonlyMap
   return { ...evidence, sources }
 }
 
-function answerView({ by, on, text }: Answer): AnswerView {
-  return { by, on, note: text }
+function answerView(given: Given, decisions: readonly Decision[]): AnswerView {
+  const { id, by, on, text } = given
+  const taken = takenBackBy(decisions).get(id)
+  const did = given.kind === 'handover' ? 'handed-to-physician' : (given.did ?? null)
+  return { by, on, did, note: text, takenBack: taken === undefined ? null : { by: taken.by, on: taken.on } }
 }
 
 function attributionView({ decision: { id, text, by, on }, until, worsePercent }: Attribution): NonNullable<FindingView['attribution']> {
   return { id, cause: text, by, on, until, worsePercent }
 }
 
-function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, { answers, attributions, changes, known }: Assessment): FindingView {
+function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, assessment: Assessment): FindingView {
   const { rule, state, certainty, window, since, endedOn, cautions, evidence, facts } = finding
   const { probability } = facts
+  const { answers, handovers, attributions, changes, known } = assessment
   const { asks, source } = ruleAbout(rule)
+  const { decisions } = known
+  const told = (given: Given): AnswerView => answerView(given, decisions)
+  const key = findingKey(finding)
   const answer = answers.get(finding) ?? null
+  const handover = handovers.get(finding) ?? null
   const attribution = attributions.get(finding) ?? null
   const change = changes.get(finding)
   return {
     rule,
-    key: findingKey(finding),
+    key,
     title: ruleTitle(rule),
     state,
     certainty,
@@ -72,10 +90,13 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, 
     probability: probability === undefined ? null : { words: probabilityWords(probability), value: probability },
     asks,
     source,
-    answered: answer === null ? null : { ...answerView(answer), bringBackOn: answer.bringBackOn },
+    answered: answer === null ? null : { ...told(answer), bringBackOn: answer.bringBackOn },
+    handedOver: handover === null ? null : told(handover),
+    lastDone: lastAbout(key, decisions)?.id ?? 0,
+    takeBack: endedOn === null ? (lastToTakeBack(finding, decisions)?.id ?? null) : null,
     attributable: isAttributable(finding) && attribution === null,
     attribution: attribution === null ? null : attributionView(attribution),
-    pastAnswers: pastAnswersTo(finding, known.decisions, answer).map(answerView),
+    pastAnswers: pastAnswersTo(finding, decisions, [answer, handover], true).map(told),
     correction: change === undefined ? null : correctionView(change),
   }
 }
@@ -93,6 +114,7 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
   const { asOf, course } = assessment
   const { patient, phase } = course
   const results = resultsOf(course)
+  const atMost = bringBackAtMost(assessment.due, asOf)
   return {
     asOf,
     patientId: patient.id,
@@ -128,7 +150,8 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
     response: assessment.response,
     risk: assessment.risk,
     held: course.held.map(({ id }) => id),
-    bringBackAtMost: bringBackAtMost(assessment.due, asOf),
+    bringBackAtMost: atMost,
+    answerChoices: answerChoices(atMost, asOf),
     results: resultViews(assessment.known, replaced),
   }
 }

@@ -1,4 +1,6 @@
 import type { ChartPlan } from '../charts/index.ts'
+import type { AnswerKind } from '../results/index.ts'
+import type { AnswerChoice } from '../review/index.ts'
 import type { DerivedValue, Window } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
 
@@ -17,7 +19,12 @@ export interface EvidenceView {
 export interface AnswerView {
   readonly by: string
   readonly on: Day
+  /** Null for a review of before there were kinds. */
+  readonly did: AnswerKind | null
+  /** Empty where the kind says enough. */
   readonly note: string
+  /** Who took it back, and when; null while it stands. */
+  readonly takenBack: { readonly by: string; readonly on: Day } | null
 }
 
 export interface FindingView {
@@ -40,6 +47,12 @@ export interface FindingView {
   readonly source: string
   /** The review that answers it today; null while it is open. It is open again on `bringBackOn`. */
   readonly answered: (AnswerView & { readonly bringBackOn: Day }) | null
+  /** Who handed it to a physician; it stays open until one answers it. Null where nobody did, or one answered. */
+  readonly handedOver: AnswerView | null
+  /** The number of the last thing done about it, 0 for nothing: a form sends it back, so that its person is told what another one did meanwhile. */
+  readonly lastDone: number
+  /** The last answer, where it can be taken back; null where there is none, or evidence came after it. */
+  readonly takeBack: number | null
   /** Whether another cause could be recorded for it today. */
   readonly attributable: boolean
   /** The other cause recorded for it, while that holds; `until` is the day the finding comes back. */
@@ -82,7 +95,7 @@ export interface CorrectionView {
     readonly now: ReportView | null
   }[]
   /** Who had decided on the finding, or excluded the report before. */
-  readonly decided: readonly { readonly kind: 'reviewed' | 'attributed' | 'excluded'; readonly by: string; readonly on: Day }[]
+  readonly decided: readonly { readonly kind: 'reviewed' | 'handed-over' | 'attributed' | 'excluded'; readonly by: string; readonly on: Day }[]
 }
 
 /** One stored result as received, with what became of it. */
@@ -174,6 +187,8 @@ export interface PatientView {
   readonly held: readonly number[]
   /** The latest day a review may bring a finding back on. */
   readonly bringBackAtMost: Day
+  /** Each kind of answer, with the day it usually comes back on. */
+  readonly answerChoices: readonly AnswerChoice[]
   /** Every result that counts or was excluded, latest collected first. */
   readonly results: readonly ResultView[]
 }

@@ -6,11 +6,13 @@ import type { UnderstoodView } from './held/understood.ts'
 import type { SessionView } from './sessions/openSessions.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
-export type ListQuery = Omit<StandingQuery, 'comesBackTo' | 'patientId'> & {
+export type ListQuery = Omit<StandingQuery, 'comesBackTo' | 'handedOver' | 'patientId'> & {
   /** Only the patient quality tells by this pseudonym. */
   readonly pseudonym?: string | null
   /** Only what comes back to whoever asks: a correction came after their review. */
   readonly mine?: boolean
+  /** Only whom something is handed to a physician of that none has answered yet. */
+  readonly handed?: boolean
 }
 
 /** One place in the review list, as few fields as the page shows. */
@@ -42,6 +44,8 @@ export interface ListRow {
   readonly overdue: readonly { readonly group: string; readonly dueOn: Day; readonly daysLate: number }[]
   /** Whether a correction came after a review of whoever asks, and nobody has reviewed that since. */
   readonly comesBackToYou: boolean
+  /** The latest that was handed to a physician and is answered by none yet; null where nothing is. */
+  readonly handedOver: { readonly by: string; readonly on: Day } | null
 }
 
 export interface ListPage {

@@ -85,7 +85,8 @@ export function actionFields({
   const rows = heldIds.map(String)
   const profile = JSON.stringify({ source: 'North', decimalSign: 'comma' })
   return {
-    answerFinding: [{ ...finding, note: 'x', bringBackOn: '' }],
+    answerFinding: [{ ...finding, did: 'seen', note: 'x', bringBackOn: '' }],
+    takeAnswerBack: [{ ...patient, decisionIds: '1' }],
     recordCause: [{ ...finding, cause: 'x' }],
     withdrawCause: [{ ...patient, attributionId: '1', ...typed }],
     excludeValue: [{ ...patient, resultId: '1', ...typed }],

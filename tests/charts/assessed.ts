@@ -17,6 +17,7 @@ export function assessed(words: HistoryWords, today: string): Assessment {
     findings: current,
     open: current,
     answers: new Map(),
+    handovers: new Map(),
     attributions: new Map(),
     changes: new Map(),
     history: findings.filter(({ endedOn }) => endedOn !== null),

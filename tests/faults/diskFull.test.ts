@@ -39,7 +39,7 @@ test.skipIf(isImpossible)(
       const reviews: { patientId: string; note: string }[] = []
       const review = async (note: string) => {
         const answer = await (
-          await act(served, nurse, 'answerFinding', { patientId: 'P1', rule: 'relapse-haemoglobin', key, note, bringBackOn: '' })
+          await act(served, nurse, 'answerFinding', { patientId: 'P1', rule: 'relapse-haemoglobin', key, did: 'seen', note, bringBackOn: '' })
         ).text()
         if (answer.includes('"ok":true')) reviews.push({ patientId: 'P1', note })
         return answer

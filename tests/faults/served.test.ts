@@ -123,7 +123,7 @@ test('while the log cannot be written, every route handler refuses with 503 and 
 
 /** Some of the actions with forms that are right; all of them go one way (`tests/pages/walk.ts`). */
 const ACTIONS: readonly (readonly [name: string, role: Role, fields: Readonly<Record<string, string>>])[] = [
-  ['answerFinding', 'navigator', { patientId: 'P1', rule: 'relapse-haemoglobin', note: 'looked', bringBackOn: '' }],
+  ['answerFinding', 'navigator', { patientId: 'P1', rule: 'relapse-haemoglobin', did: 'seen', note: 'looked', bringBackOn: '' }],
   ['recordCause', 'physician', { patientId: 'P1', rule: 'relapse-haemoglobin', cause: 'bleeding' }],
   ['excludeValue', 'physician', { patientId: 'P1', resultId: '3', reason: 'clotted sample' }],
   ['proposePatientMerge', 'navigator', { fromId: 'P2', intoId: 'P1', reason: 'one person' }],
@@ -168,7 +168,7 @@ test('an upload of many parts, messages from the network and reviews at once: no
   const notes: string[] = []
   for (let n = 0; n < 12; n++) {
     const note = `together ${n}`
-    const fields = { patientId: 'P1', rule: 'relapse-haemoglobin', key, note, bringBackOn: '' }
+    const fields = { patientId: 'P1', rule: 'relapse-haemoglobin', key, did: 'seen', note, bringBackOn: '' }
     const answer = await (await act(served, cookieOf('navigator'), 'answerFinding', fields)).text()
     if (answer.includes('"ok":true')) notes.push(note)
   }

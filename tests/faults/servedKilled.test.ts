@@ -46,7 +46,7 @@ test('the server killed while files arrive and findings are answered: what was a
     const answering = async () => {
       for (let n = 0; going; n++) {
         const note = `answered ${kills} ${n}`
-        const fields = { patientId: 'P1', rule: 'relapse-haemoglobin', key, note, bringBackOn: '' }
+        const fields = { patientId: 'P1', rule: 'relapse-haemoglobin', key, did: 'seen', note, bringBackOn: '' }
         const answer = await (await act(served, nurse, 'answerFinding', fields)).text()
         if (!answer.includes('"ok":true')) throw new Error(answer)
         reviews.push({ patientId: 'P1', note })

@@ -64,6 +64,7 @@ import {
   setUpSecondFactor,
   showCohort,
   showList,
+  takeAnswersBack,
   takeFactorAway,
   tryPlan,
   tryProfile,
@@ -178,6 +179,11 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
     needs: 'review.write',
     says: 'recordReview',
     behind: (call) => recordReview(call, { ...FINDING, note: 'looked', bringBackOn: null }),
+  },
+  takeAnswerBack: {
+    needs: 'review.write',
+    says: 'takeAnswersBack',
+    behind: (call) => takeAnswersBack(call, { patientId: 'P-1', decisionIds: [1] }),
   },
   recordCause: {
     needs: 'attribution.write',

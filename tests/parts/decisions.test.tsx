@@ -1,14 +1,15 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
 import { type PatientActs, PatientPage } from '../../app/_parts/patient/index.ts'
+import { answerChoices } from '../../lib/review/index.ts'
 import { day } from '../../lib/time/index.ts'
 import type { FindingView, PatientView, ResultView } from '../../lib/usecases/index.ts'
 import { patientView } from '../../lib/usecases/patientView.ts'
 import { assessed } from '../charts/assessed.ts'
 
 const never = () => Promise.reject(new Error('nothing is sent while a page is drawn'))
-const NURSE: PatientActs = { answer: never, attribute: null, withdraw: null, exclude: null, restore: null }
-const PHYSICIAN: PatientActs = { answer: never, attribute: never, withdraw: never, exclude: never, restore: never }
+const NURSE: PatientActs = { answer: never, takeBack: never, attribute: null, withdraw: null, exclude: null, restore: null }
+const PHYSICIAN: PatientActs = { answer: never, takeBack: never, attribute: never, withdraw: never, exclude: never, restore: never }
 
 function finding(rule: string, title: string, more: Partial<FindingView> = {}): FindingView {
   return {
@@ -27,6 +28,9 @@ function finding(rule: string, title: string, more: Partial<FindingView> = {}): 
     asks: 'Something.',
     source: 'Invented',
     answered: null,
+    handedOver: null,
+    lastDone: 0,
+    takeBack: null,
     attributable: false,
     attribution: null,
     pastAnswers: [],
@@ -50,7 +54,7 @@ const result = (resultId: number, more: Partial<ResultView> = {}): ResultView =>
   ...more,
 })
 
-const NOTE = { by: 'nurse-a', on: day('2025-09-25'), note: 'Called <the ward>' }
+const NOTE = { by: 'nurse-a', on: day('2025-09-25'), did: null, note: 'Called <the ward>', takenBack: null }
 const ANAEMIA = finding('mde-anaemia', 'Anaemia', { attributable: true })
 const SERUM = finding('pd-serum', 'Serum rise', { answered: { ...NOTE, bringBackOn: day('2025-10-28') } })
 const DANGER = finding('danger-calcium', 'High calcium', { pastAnswers: [NOTE] })
@@ -59,9 +63,15 @@ const ATTRIBUTED = finding('mde-renal', 'Kidney', {
   attribution: { id: 4, cause: 'dehydration', by: 'doctor-b', on: day('2025-09-26'), until: day('2025-12-25'), worsePercent: 30 },
 })
 
+const AT_MOST = day('2025-11-05')
 const base = patientView(assessed({}, '2025-10-01'))
 const drawn = (more: Partial<PatientView>, acts?: PatientActs) =>
-  renderToStaticMarkup(<PatientPage patient={{ ...base, bringBackAtMost: day('2025-11-05'), ...more }} {...(acts && { acts })} />)
+  renderToStaticMarkup(
+    <PatientPage
+      patient={{ ...base, bringBackAtMost: AT_MOST, answerChoices: answerChoices(AT_MOST, day('2025-10-01')), ...more }}
+      {...(acts && { acts })}
+    />,
+  )
 const plain = (markup: string) => markup.replaceAll(/<[^>]*>/g, '').replaceAll(/\s+/g, ' ')
 const count = (markup: string, what: RegExp) => markup.match(what)?.length ?? 0
 

@@ -98,7 +98,7 @@ test('a danger is never held back: its review is on record and it stands where i
   const danger = top(words, '2024-02-27')
   const reviewed = on({ ...words, decisions: [review(1, '2024-02-27', danger, '2024-03-10')] }, '2024-02-28')
   expect([danger.rule, reviewed.window, reviewed.open[0]?.rule]).toEqual(['danger-neutrophils', 'same-day', 'danger-neutrophils'])
-  expect(pastAnswersTo(danger, reviewed.known.decisions, null)).toHaveLength(1)
+  expect(pastAnswersTo(danger, reviewed.known.decisions, [])).toHaveLength(1)
 })
 
 describe('the key of a finding', () => {
@@ -155,8 +155,8 @@ test('past answers are those of the same thing, made while the finding lasted, l
   ]
   const now = answerTo(chemistry, decisions, day('2024-03-08'))
   expect(now?.id).toBe(5)
-  expect(pastAnswersTo(chemistry, decisions, now).map(({ id }) => id)).toEqual([4, 2])
-  expect(pastAnswersTo({ ...chemistry, endedOn: day('2024-03-06') }, decisions, null).map(({ id }) => id)).toEqual([4, 2])
+  expect(pastAnswersTo(chemistry, decisions, [now]).map(({ id }) => id)).toEqual([4, 2])
+  expect(pastAnswersTo({ ...chemistry, endedOn: day('2024-03-06') }, decisions, []).map(({ id }) => id)).toEqual([4, 2])
 })
 
 describe('the latest bring-back day', () => {

@@ -36,6 +36,9 @@ const DECISIONS: readonly NewDecision[] = [
   { ...MADE, kind: 'attribution-withdrawn', attributionId: 2 },
   { ...MADE, kind: 'exclusion', resultId: 1 },
   { ...MADE, kind: 'restoration', resultId: 1 },
+  { ...MADE, kind: 'handover', rule: 'mde-renal', key: KEY, text: '' },
+  { ...MADE, kind: 'review', rule: 'mde-renal', key: KEY, bringBackOn: day('2026-11-26'), did: 'repeat-ordered', handoverId: 6, text: '' },
+  { ...MADE, kind: 'answer-withdrawn', answerId: 7, text: '' },
 ]
 
 async function insertAll(): Promise<number[]> {
@@ -46,7 +49,7 @@ async function insertAll(): Promise<number[]> {
 }
 
 test('every decision comes back as it was made, numbered 1, 2, 3', async () => {
-  expect(await insertAll()).toEqual([1, 2, 3, 4, 5])
+  expect(await insertAll()).toEqual([1, 2, 3, 4, 5, 6, 7, 8])
   const stored = fresh.store.reader.loadHistory('P1')?.history.decisions
   expect(stored).toEqual(
     DECISIONS.map((decision, at) => {
@@ -67,7 +70,7 @@ describe('a decision is never changed or removed', () => {
   ])('%s', async (_, sql) => {
     await insertAll()
     expect(() => db.exec(sql)).toThrow(/a decision is never/)
-    expect(fresh.store.reader.loadHistory('P1')?.history.decisions).toHaveLength(5)
+    expect(fresh.store.reader.loadHistory('P1')?.history.decisions).toHaveLength(8)
   })
 })
 
@@ -117,6 +120,12 @@ test.each([
   ['an attribution without the value it was made on', { ...ATTRIBUTION, shown_values: null }],
   ['an attribution without its day', { ...ATTRIBUTION, shown_on: null }],
   ['values that are no JSON', { ...ATTRIBUTION, shown_values: '{' }],
+  ['a review of no known kind', { ...REVIEW, did: 'thought about' }],
+  ['a review that only looked, without a word', { ...REVIEW, did: 'seen', text: '' }],
+  ['a review of before kinds without a word', { ...REVIEW, text: '' }],
+  ['a handover that comes back', { ...REVIEW, kind: 'handover' }],
+  ['an exclusion with a kind', { did: 'seen' }],
+  ['a taking back of nothing', { kind: 'answer-withdrawn', result_id: null }],
   ['a withdrawal of nothing', { kind: 'attribution-withdrawn', result_id: null }],
 ])('the table refuses %s', (_, columns) => {
   expect(() => insert(columns)).toThrow(/constraint failed|never replaced/)
@@ -126,4 +135,16 @@ test('an attribution is withdrawn once', () => {
   insert(ATTRIBUTION)
   insert({ kind: 'attribution-withdrawn', result_id: null, attribution_id: 1, id: 2 })
   expect(() => insert({ kind: 'attribution-withdrawn', result_id: null, attribution_id: 1, id: 3 })).toThrow(/UNIQUE/)
+})
+
+test('an answer is taken back once, and nothing else is', () => {
+  insert(REVIEW)
+  insert({ kind: 'answer-withdrawn', result_id: null, answer_id: 1, id: 2, text: '' })
+  expect(() => insert({ kind: 'answer-withdrawn', result_id: null, answer_id: 1, id: 3, text: '' })).toThrow(/UNIQUE/)
+  expect(() => insert({ kind: 'answer-withdrawn', result_id: null, answer_id: 2, id: 3, text: '' })).toThrow(/only a review or a handover/)
+})
+
+test('a review answers a handover, and nothing else', () => {
+  insert(REVIEW)
+  expect(() => insert({ ...REVIEW, id: 2, did: 'seen', handover_id: 1 })).toThrow(/only a handover/)
 })

@@ -115,6 +115,8 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'With revoked mapping 3, 2 rows of 1 patient were taken back; 1 stored version counts no longer.',
   ],
   [{ action: 'review-recorded', ...DECIDED }, 'Review 4 was recorded.'],
+  [{ action: 'review-recorded', did: 'repeat-ordered', ...DECIDED }, 'Review 4 (repeat ordered) was recorded.'],
+  [{ action: 'review-withdrawn', ...DECIDED }, 'A review was taken back (decision 4).'],
   [{ action: 'attribution-recorded', ...DECIDED }, 'Attribution 4 was recorded.'],
   [{ action: 'attribution-withdrawn', ...DECIDED }, 'An attribution was withdrawn (decision 4).'],
   [{ action: 'result-excluded', resultId: 9, version: 2, ...DECIDED }, 'Version 2 of result 9 was excluded.'],

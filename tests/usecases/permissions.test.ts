@@ -93,6 +93,11 @@ const ASKED: Readonly<Record<string, Asked>> = {
   publishPlan: { roles: PUBLISH, run: (call) => usecases.publishPlan(call, { version: 999, from: '2026-12-01' }) },
   refusePlan: { roles: PUBLISH, run: (call) => usecases.refusePlan(call, { version: 999, reason: 'a test' }) },
   recordReview: { roles: CARE, run: (call) => usecases.recordReview(call, { ...OF_P1, ...NO_FINDING, note: 'a test', bringBackOn: null }) },
+  recordAnswers: {
+    roles: CARE,
+    run: (call) => usecases.recordAnswers(call, { ...OF_P1, findings: [NO_FINDING], did: 'seen', note: 'a test', bringBackOn: null }),
+  },
+  takeAnswersBack: { roles: CARE, run: (call) => usecases.takeAnswersBack(call, { ...OF_P1, decisionIds: [1] }) },
   recordAttribution: { roles: PHYSICIAN, run: (call) => usecases.recordAttribution(call, { ...OF_P1, ...NO_FINDING, cause: 'a test' }) },
   withdrawAttribution: { roles: PHYSICIAN, run: (call) => usecases.withdrawAttribution(call, { ...OF_P1, attributionId: 1, reason: 'a test' }) },
   excludeResult: { roles: PHYSICIAN, run: (call) => usecases.excludeResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },

@@ -36,6 +36,15 @@ const SWAPS: readonly (readonly [name: string, ask: (ids: Ids) => Promise<Outcom
     ({ store, finding }) => usecases.recordReview(as(store, 'navigator'), { patientId: 'P2', ...finding, note: TYPED, bringBackOn: null }),
   ],
   [
+    'recordAnswers: a finding of another patient',
+    ({ store, finding }) =>
+      usecases.recordAnswers(as(store, 'navigator'), { patientId: 'P2', findings: [finding], did: 'seen', note: TYPED, bringBackOn: null }),
+  ],
+  [
+    'takeAnswersBack: what is no answer, of the same patient',
+    ({ store, attributionId }) => usecases.takeAnswersBack(as(store, 'navigator'), { patientId: 'P1', decisionIds: [attributionId] }),
+  ],
+  [
     'recordAttribution: a finding of another patient',
     ({ store, finding }) => usecases.recordAttribution(as(store, 'physician'), { patientId: 'P2', ...finding, cause: TYPED }),
   ],

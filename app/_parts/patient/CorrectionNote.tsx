@@ -27,6 +27,7 @@ function Report({ report: { received, status, laboratory, fileName, line } }: { 
 
 const DID: Readonly<Record<CorrectionView['decided'][number]['kind'], string>> = {
   reviewed: 'Had been reviewed',
+  'handed-over': 'Had been handed to a physician',
   attributed: 'Another cause had been recorded',
   excluded: 'The report before had been excluded',
 }
@@ -41,7 +42,9 @@ interface Props {
 
 /** Which report made, changed or took back a finding: both values with file and row, and who had decided on it. Why, no laboratory says. */
 export function CorrectionNote({ correction: { says, reports, decided }, notes, said }: Props) {
-  const others = decided.filter(({ kind, by, on }) => kind !== 'reviewed' || !notes.some((note) => note.by === by && note.on === on))
+  const others = decided.filter(
+    ({ kind, by, on }) => (kind !== 'reviewed' && kind !== 'handed-over') || !notes.some((note) => note.by === by && note.on === on),
+  )
   return (
     <div className="corrected">
       {!said && <p>{says}</p>}

@@ -3,11 +3,12 @@ import type { FormAct } from '../useKeptForm.ts'
 
 /** What the person who reads a patient page may do on it: the action itself, or null, and then the page has no form for it. */
 export interface PatientActs {
-  readonly answer: FormAct<{ bringBackOn: Day }> | null
+  readonly answer: FormAct<{ bringBackOn: Day | null }> | null
+  readonly takeBack: FormAct<unknown> | null
   readonly attribute: FormAct<{ until: Day }> | null
   readonly withdraw: FormAct<null> | null
   readonly exclude: FormAct<null> | null
   readonly restore: FormAct<null> | null
 }
 
-export const READS_ONLY: PatientActs = { answer: null, attribute: null, withdraw: null, exclude: null, restore: null }
+export const READS_ONLY: PatientActs = { answer: null, takeBack: null, attribute: null, withdraw: null, exclude: null, restore: null }

@@ -4,7 +4,7 @@ import type { Finding } from '../finding.ts'
 import { gap } from '../gap.ts'
 import type { FollowUpRule } from '../rule.ts'
 
-const DID: Partial<Record<Decision['kind'], string>> = { attribution: ', who recorded another cause' }
+const DID: Partial<Record<Decision['kind'], string>> = { attribution: ', who recorded another cause', handover: ', who handed it to a physician' }
 
 // Whoever excluded a report decided on that, not on the finding.
 const onFinding = (decisions: readonly Decision[]) => decisions.filter(({ kind }) => kind !== 'exclusion')

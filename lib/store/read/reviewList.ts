@@ -25,6 +25,8 @@ export interface StandingQuery {
   readonly rule: string | null
   /** Whose review a correction came after; nobody in particular where it is left out. */
   readonly comesBackTo?: string | null
+  /** Only whom something is handed to a physician of; everybody where it is left out. */
+  readonly handedOver?: boolean
   /** One patient alone; everybody where it is left out. */
   readonly patientId?: string | null
   readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
@@ -53,7 +55,7 @@ function orderOf({ sort, descending }: StandingQuery): string {
 
 function filterOf(query: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
   const { window, phase, clinician, rule, comesBackTo = null, patientId = null } = query
-  const parts = [
+  const parts: { sql: string; cell: Cell }[] = [
     { sql: 'window_rank = ?', cell: window === null ? null : WINDOWS.indexOf(window) },
     { sql: 'phase = ?', cell: phase },
     { sql: 'standing.clinician = ?', cell: clinician },
@@ -64,6 +66,7 @@ function filterOf(query: StandingQuery): { readonly sql: string; readonly cells:
     { sql: "EXISTS (SELECT 1 FROM json_each(answer, '$.comesBackTo') WHERE value = ?)", cell: comesBackTo },
     { sql: 'standing.patient_id = ?', cell: patientId },
   ].filter((part) => part.cell !== null)
+  if (query.handedOver === true) parts.push({ sql: "json_array_length(answer, '$.handedOver') > ?", cell: 0 })
   return { sql: parts.map((part) => ` AND ${part.sql}`).join(''), cells: parts.map((part) => part.cell) }
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { AttributedValue, Decision, DecisionKind, FindingDecision, ResultDecision } from '../../results/index.ts'
+import type { AttributedValue, Decision, DecisionKind, FindingDecision, ResultDecision, ReviewKind } from '../../results/index.ts'
 import type { Day } from '../../time/index.ts'
 
 /** A decision to be stored: everything but the number the database gives it. */
@@ -23,12 +23,15 @@ export interface DecisionColumns {
   readonly shown_values: string | null
   readonly attribution_id: number | null
   readonly result_id: number | null
+  readonly did: ReviewKind | null
+  readonly handover_id: number | null
+  readonly answer_id: number | null
 }
 
 const VALUES: z.ZodType<readonly AttributedValue[]> = z.array(z.strictObject({ analyte: z.string(), value: z.string() }))
 
 export function decisionColumns(decision: NewDecision): DecisionColumns {
-  const isOfFinding = decision.kind === 'review' || decision.kind === 'attribution'
+  const isOfFinding = decision.kind === 'review' || decision.kind === 'handover' || decision.kind === 'attribution'
   return {
     patient_id: decision.patientId,
     kind: decision.kind,
@@ -43,14 +46,23 @@ export function decisionColumns(decision: NewDecision): DecisionColumns {
     shown_values: decision.kind === 'attribution' ? JSON.stringify(decision.values) : null,
     attribution_id: decision.kind === 'attribution-withdrawn' ? decision.attributionId : null,
     result_id: decision.kind === 'exclusion' || decision.kind === 'restoration' ? decision.resultId : null,
+    did: decision.kind === 'review' ? (decision.did ?? null) : null,
+    handover_id: decision.kind === 'review' ? (decision.handoverId ?? null) : null,
+    answer_id: decision.kind === 'answer-withdrawn' ? decision.answerId : null,
   }
 }
 
 /** The decision a row holds. Throws where the row was changed by another program into what no decision can be. */
 export function decisionOf(row: DecisionColumns & { readonly id: number }): Decision {
   const made = { id: row.id, at: row.made_at, on: row.made_on as Day, by: row.made_by, text: row.text }
-  const { kind, rule, finding_key: key } = row
-  if (kind === 'review' && rule !== null && key !== null) return { ...made, kind, rule, key, bringBackOn: row.bring_back_on as Day }
+  const { kind, rule, finding_key: key, did, handover_id: handoverId } = row
+  if (kind === 'review' && rule !== null && key !== null) {
+    // What a row of before kinds lacks stays absent, so that its digest stays what it was.
+    const more = { ...(did === null ? {} : { did }), ...(handoverId === null ? {} : { handoverId }) }
+    return { ...made, kind, rule, key, bringBackOn: row.bring_back_on as Day, ...more }
+  }
+  if (kind === 'handover' && rule !== null && key !== null) return { ...made, kind, rule, key }
+  if (kind === 'answer-withdrawn' && row.answer_id !== null) return { ...made, kind, answerId: row.answer_id }
   if (kind === 'attribution' && rule !== null && key !== null)
     return { ...made, kind, rule, key, shownOn: row.shown_on as Day, values: VALUES.parse(JSON.parse(row.shown_values ?? 'null')) }
   if (kind === 'attribution-withdrawn' && row.attribution_id !== null) return { ...made, kind, attributionId: row.attribution_id }

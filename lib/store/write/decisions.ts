@@ -15,6 +15,9 @@ const COLUMNS = [
   'shown_values',
   'attribution_id',
   'result_id',
+  'did',
+  'handover_id',
+  'answer_id',
 ] as const satisfies readonly (keyof DecisionColumns)[]
 const INSERT = `INSERT INTO decision (id, ${COLUMNS.join(', ')})
   VALUES ((SELECT coalesce(max(id), 0) + 1 FROM decision), ${COLUMNS.map(() => '?').join(', ')})`

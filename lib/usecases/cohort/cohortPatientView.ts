@@ -23,8 +23,8 @@ function evidence({ role, analyte, value, unit, comparator, collectedOn, sources
   return { role, analyte, value, unit, comparator, collectedOn, sources: laboratories.map((laboratory) => ({ laboratory })) }
 }
 
-function answer({ by, on }: AnswerView): CohortAnswerView {
-  return { by, on, note: null }
+function answer({ by, on, did, note, takenBack }: AnswerView): CohortAnswerView {
+  return { by, on, did, note: note === '' ? '' : null, takenBack }
 }
 
 function report({ received, status, laboratory }: ReportView): CohortReportView {
@@ -51,6 +51,7 @@ function finding(view: FindingView): CohortFindingView {
     ...{ rule, title, state, certainty, window, since, endedOn, cautions, says, probability, asks, source },
     evidence: view.evidence.map(evidence),
     answered: view.answered === null ? null : { ...answer(view.answered), bringBackOn: view.answered.bringBackOn },
+    handedOver: view.handedOver === null ? null : answer(view.handedOver),
     attribution: view.attribution === null ? null : attribution(view.attribution),
     pastAnswers: view.pastAnswers.map(answer),
     correction: view.correction === null ? null : correction(view.correction),

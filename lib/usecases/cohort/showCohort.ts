@@ -22,11 +22,11 @@ function whyAfresh({ store, today }: Call, patientId: string): string | null {
 
 function cohortRow(call: Call, row: ListRow, pseudonym: string): CohortRow {
   const { position, phase, care, clinician, window, rule, state, certainty, more, answered, cautions, strip } = row
-  const { since, daysWaiting, nextDueOn, overdue } = row
+  const { since, daysWaiting, nextDueOn, overdue, handedOver } = row
   const why = rule !== null && TOLD_AFRESH.includes(rule) ? (whyAfresh(call, row.patientId) ?? '') : row.why
   return withoutAnnotations({
     ...{ position, pseudonym, phase, care, clinician, window, rule, state, certainty, why, more, answered, cautions, strip },
-    ...{ since, daysWaiting, nextDueOn, overdue },
+    ...{ since, daysWaiting, nextDueOn, overdue, handedOver },
   })
 }
 

@@ -25,8 +25,9 @@ interface FromNoFile {
 }
 
 /** What the address of the list under pseudonyms can ask for. Nobody reviews there, and the order of patient numbers is not shown. */
-export type CohortQuery = Omit<ListQuery, 'mine' | 'pseudonym' | 'sort'> & {
+export type CohortQuery = Omit<ListQuery, 'mine' | 'handed' | 'pseudonym' | 'sort'> & {
   readonly mine?: never
+  readonly handed?: never
   readonly pseudonym?: never
   readonly sort: Exclude<ListQuery['sort'], 'patient'>
 }
@@ -41,8 +42,8 @@ export type CohortEvidenceView = Omit<EvidenceView, 'sources'> & {
   readonly sources: readonly (FromNoFile & { readonly laboratory: string | null; readonly received?: never })[]
 }
 
-/** That somebody typed something, and when; never what. */
-export type CohortAnswerView = Omit<AnswerView, 'note'> & { readonly note: null }
+/** That somebody did something, when, and whether they typed a note (null) or none (empty); never what. */
+export type CohortAnswerView = Omit<AnswerView, 'note'> & { readonly note: null | '' }
 
 export type CohortReportView = Omit<ReportView, 'fileName' | 'line'> & FromNoFile
 
@@ -53,10 +54,14 @@ export type CohortCorrectionView = Omit<CorrectionView, 'reports'> & {
   })[]
 }
 
-export type CohortFindingView = Omit<FindingView, 'key' | 'evidence' | 'answered' | 'attributable' | 'attribution' | 'pastAnswers' | 'correction'> & {
+export type CohortFindingView = Omit<
+  FindingView,
+  'key' | 'evidence' | 'answered' | 'handedOver' | 'lastDone' | 'takeBack' | 'attributable' | 'attribution' | 'pastAnswers' | 'correction'
+> & {
   readonly key?: never
   readonly evidence: readonly CohortEvidenceView[]
   readonly answered: (CohortAnswerView & { readonly bringBackOn: NonNullable<FindingView['answered']>['bringBackOn'] }) | null
+  readonly handedOver: CohortAnswerView | null
   readonly attribution: (Omit<NonNullable<FindingView['attribution']>, 'id' | 'cause'> & { readonly cause: null }) | null
   readonly pastAnswers: readonly CohortAnswerView[]
   readonly correction: CohortCorrectionView | null
@@ -71,7 +76,18 @@ export type CohortImmunofixationView = Omit<ImmunofixationView, 'text'> & { read
 /** One patient under a pseudonym: findings, charts, values and days as everybody sees them, and nothing that says who it is. */
 export type CohortPatientView = Omit<
   PatientView,
-  'patientId' | 'name' | 'birthDate' | 'age' | 'lines' | 'immunofixations' | 'findings' | 'history' | 'held' | 'bringBackAtMost' | 'results'
+  | 'patientId'
+  | 'name'
+  | 'birthDate'
+  | 'age'
+  | 'lines'
+  | 'immunofixations'
+  | 'findings'
+  | 'history'
+  | 'held'
+  | 'bringBackAtMost'
+  | 'answerChoices'
+  | 'results'
 > &
   NamesNobody & {
     readonly pseudonym: string

@@ -49,6 +49,7 @@ export function withoutTexts(assessment: Assessment): Assessment {
     open: assessment.open.map(of),
     history: assessment.history.map(of),
     answers: keyed(assessment.answers),
+    handovers: keyed(assessment.handovers),
     attributions: keyed(assessment.attributions),
     changes: keyed(changes),
   }

@@ -42,6 +42,7 @@ const COLUMNS: readonly (readonly [string, (row: ListRow) => CsvCell])[] = [
   ['cautions', ({ cautions }) => cautions.map(words).join('; ')],
   ['more findings', ({ more }) => more],
   ['answered findings', ({ answered }) => answered],
+  ['handed to physician', ({ handedOver }) => (handedOver === null ? null : `by ${handedOver.by} on ${handedOver.on}`)],
   ['since', ({ since }) => since],
   ['days waiting', ({ daysWaiting }) => daysWaiting],
   ['overdue', ({ overdue }) => overdue.map(({ group, dueOn, daysLate }) => `${words(group)} due ${dueOn} (days late: ${daysLate})`).join('; ')],
@@ -60,7 +61,16 @@ async function todaysPlaces(call: Call, query: Omit<ListQuery, 'page' | 'pageSiz
   return call.store.reader.atOnce(() => {
     const { followed, clinicians } = call.store.reader.listFacets()
     const clinician = clinicianUnder(clinicians, query.clinician)
-    return call.store.reader.standingsPage({ ...query, clinician, patientId, page: 1, pageSize: Math.max(followed, 1) }).rows
+    const comesBackTo = query.mine === true ? call.actor.name : null
+    return call.store.reader.standingsPage({
+      ...query,
+      clinician,
+      comesBackTo,
+      handedOver: query.handed === true,
+      patientId,
+      page: 1,
+      pageSize: Math.max(followed, 1),
+    }).rows
   })
 }
 

@@ -38,6 +38,7 @@ export function listRow(kept: StandingOnList, position: number, { today, actor }
     nextDueOn: nextDueOn(answer.due, today),
     overdue: overdueOn(answer.due, today),
     comesBackToYou: answer.comesBackTo.includes(actor.name),
+    handedOver: answer.handedOver[0] ?? null,
   }
 }
 
@@ -54,7 +55,7 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const under = patientUnder(call, query.pseudonym)
   if (!under.ok) return under
   const comesBackTo = query.mine === true ? call.actor.name : null
-  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo, patientId: under.value })
+  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo, handedOver: query.handed === true, patientId: under.value })
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
   const shown = rows.map((row, index) => listRow(row, first + index + 1, call))

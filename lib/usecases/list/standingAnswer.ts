@@ -27,6 +27,13 @@ export interface StandingAnswer {
   readonly due: readonly KeptDue[]
   /** Everybody whose review a correction came after, while nobody has reviewed that since. */
   readonly comesBackTo: readonly string[]
+  /** Open findings handed to a physician and answered by none yet, the latest handed over first. */
+  readonly handedOver: readonly { readonly rule: string; readonly by: string; readonly on: Day }[]
+}
+
+function handedOver({ handovers }: Assessment): StandingAnswer['handedOver'] {
+  const latest = [...handovers].toSorted(([, a], [, b]) => b.id - a.id)
+  return latest.map(([{ rule }, { by, on }]) => ({ rule, by, on }))
 }
 
 /** The answer to keep, canonical: the same assessment gives the same text. */
@@ -42,5 +49,6 @@ export function standingAnswer(assessment: Assessment): StandingAnswer {
     strip: strip(assessment),
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn }) => ({ group, lastDoneOn, dueOn, graceEndsOn })),
     comesBackTo: comesBackTo(assessment),
+    handedOver: handedOver(assessment),
   }
 }

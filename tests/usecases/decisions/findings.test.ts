@@ -54,7 +54,10 @@ describe('a review', () => {
     expect(answered).toBeGreaterThan(1)
     const { findings, window, why } = await seen(store)
     const finding = findings.find(({ rule }) => rule === RULE)
-    expect(finding?.answered).toEqual({ by: 'a navigator', on: TODAY, note: 'Seen.', bringBackOn: bringBackAtMost })
+    expect(finding?.answered).toEqual({
+      ...{ by: 'a navigator', on: TODAY, did: null, note: 'Seen.', takenBack: null },
+      bringBackOn: bringBackAtMost,
+    })
     expect(finding?.window).toBe('within-7-days')
     expect([findings.length, window]).toEqual([answered, 'on-schedule'])
     expect(why).toContain(`Answered: Clinical relapse: haemoglobin; comes back on ${bringBackAtMost}.`)
@@ -114,7 +117,7 @@ describe('a review', () => {
     await take(store, [csv('more.csv', [recent('718-7', '101', 'g/L', { collected_at: '2026-11-24' })])])
     const finding = await seenFinding(store, RULE)
     expect([finding.state, finding.answered]).toEqual(['confirmed', null])
-    expect(finding.pastAnswers).toEqual([{ by: 'a navigator', on: TODAY, note: 'Spoke with the patient.' }])
+    expect(finding.pastAnswers).toEqual([{ by: 'a navigator', on: TODAY, did: null, note: 'Spoke with the patient.', takenBack: null }])
   })
 
   test('of a danger is on record and holds nothing back', async () => {
