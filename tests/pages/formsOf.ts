@@ -237,6 +237,7 @@ export const NOTHING_TYPED: readonly { readonly from: string; readonly because: 
   { from: 'app/_parts/session/AskedForm.tsx', because: 'is what the forms that ask first are made of' },
   { from: 'app/_parts/Disclosed.tsx', because: 'is what the forms behind a disclosure are made of' },
   { from: 'app/_parts/merge/WaitingMerges.tsx', because: 'one button: confirms' },
+  { from: 'app/_parts/answer/TakeBack.tsx', because: 'one button: takes an answer back' },
   { from: 'app/list/Export.tsx', because: 'one button: exports' },
   { from: 'app/layout.tsx', because: 'one button: signs out' },
   { from: 'app/accounts/AccountActions.tsx', because: 'one button: ends the sessions' },
