@@ -1,27 +1,18 @@
 import 'server-only'
-import { exportList, type ListQuery, type Outcome } from '../../lib/usecases/index.ts'
-import { STATUS } from './ask.ts'
-import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
-import { signedIn } from './session.ts'
-import { unlessUnavailable } from './unavailable.ts'
+import { type CohortQuery, exportCohort, exportCohortFindings, exportFindings, exportList, type ListQuery } from '../../lib/usecases/index.ts'
+import { sendFile } from './sendFile.ts'
 
-function refusal({ kind, reason }: Extract<Outcome<never>, { ok: false }>): Response {
-  return new Response(`${reason}\n`, { status: STATUS[kind], headers: { 'Content-Type': 'text/plain; charset=utf-8' } })
-}
+const CSV = 'text/csv; charset=utf-8; header=absent'
 
-/** The review list as a file to save, as the page's own form asks for it; whoever is in it is in the log before its first byte is sent. */
-export async function sendList(request: Request, query: ListQuery): Promise<Response> {
-  if (!isSameOrigin(request.headers)) return refusal({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
-  const person = await signedIn()
-  if (person === null) return refusal({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
-  const file = await unlessUnavailable(() => exportList(person.call, { query }))
-  if (!file.ok) return refusal(file)
-  const { fileName, text } = file.value
-  return new Response(text, {
-    headers: {
-      'Content-Type': 'text/csv; charset=utf-8; header=absent',
-      'Content-Disposition': `attachment; filename="${fileName}"`,
-      'Cache-Control': 'private, no-store',
-    },
-  })
-}
+/** The review list as a file, all its pages. */
+export const sendList = (request: Request, query: ListQuery): Promise<Response> => sendFile(request, CSV, (call) => exportList(call, { query }))
+
+/** Every current finding of everybody on it. */
+export const sendFindings = (request: Request, query: ListQuery): Promise<Response> =>
+  sendFile(request, CSV, (call) => exportFindings(call, { query }))
+
+/** The same two under pseudonyms. */
+export const sendCohort = (request: Request, query: CohortQuery): Promise<Response> => sendFile(request, CSV, (call) => exportCohort(call, query))
+
+export const sendCohortFindings = (request: Request, query: CohortQuery): Promise<Response> =>
+  sendFile(request, CSV, (call) => exportCohortFindings(call, query))

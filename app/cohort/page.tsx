@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { counted } from '../_parts/words.ts'
 import { cohortPage } from '../_server/pages.ts'
+import { Export } from '../list/Export.tsx'
 import { Filters } from '../list/Filters.tsx'
 import { ListTable } from '../list/ListTable.tsx'
 import type { Given } from '../list/query.ts'
@@ -31,6 +32,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} at="/cohort" />
       )}
       <Turn query={query} matching={list.matching} at="/cohort" />
+      {list.matching > 0 && <Export query={query} matching={list.matching} at="/cohort" />}
     </>
   )
 }

@@ -6,3 +6,6 @@ export function readCohortQuery(given: Given): CohortQuery {
   const { mine: _, handed: __, pseudonym: ___, sort, ...asked } = readQuery(given)
   return { ...asked, sort: sort === 'patient' ? 'urgency' : sort }
 }
+
+/** The same, as the address of a request has it. */
+export const cohortQueryOf = (request: Request): CohortQuery => readCohortQuery(Object.fromEntries(new URL(request.url).searchParams))

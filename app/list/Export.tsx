@@ -1,15 +1,26 @@
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { counted } from '../_parts/words.ts'
-import { exportAddress } from './address.ts'
+import { exportAddress, type ListAt } from './address.ts'
 
-/** The way to the list as a file: everybody the filters leave, on all its pages. A plain form: it works without JavaScript, and a link could be followed by mistake. */
-export function Export({ query, matching }: { readonly query: ListQuery; readonly matching: number }) {
+interface Props {
+  readonly query: ListQuery
+  readonly matching: number
+  readonly at?: ListAt
+}
+
+/** The ways to the list as a file: everybody the filters leave, on all its pages. A plain form: it works without JavaScript, and a link could be followed by mistake. */
+export function Export({ query, matching, at = '/list' }: Props) {
   return (
-    <form className="no-print" action={exportAddress(query)} method="post">
+    <form className="exports no-print" action={exportAddress(query, '', at)} method="post">
       <button className="button button-quiet" type="submit">
         Export as CSV
-      </button>{' '}
-      <span className="small soft">{counted(matching, 'patient')}, with names; the log keeps who exported them.</span>
+      </button>
+      <button className="button button-quiet" type="submit" formAction={exportAddress(query, '/findings', at)}>
+        Findings as CSV
+      </button>
+      <span className="small soft">
+        {counted(matching, 'patient')}, {at === '/list' ? 'with names' : 'under pseudonyms'}; the log keeps who exported them.
+      </span>
     </form>
   )
 }

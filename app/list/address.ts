@@ -21,7 +21,7 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: List
   return text === '' ? at : `${at}?${text}`
 }
 
-/** Where the list as it is asked for, all its pages, is exported from. */
-export function exportAddress(query: ListQuery): string {
-  return addressOf(query, {}).replace('/list', '/list/export')
+/** Where the list as it is asked for, all its pages, or every finding of it, is exported from. */
+export function exportAddress(query: ListQuery, what: '' | '/findings' = '', at: ListAt = '/list'): string {
+  return addressOf(query, {}, at).replace(at, `${at}/export${what}`)
 }

@@ -26,3 +26,6 @@ export function readQuery(given: Given): ListQuery {
   const { order, mine, handed, ...asked } = SCHEMA.parse(given)
   return { ...asked, mine: mine === 'yes', handed: handed === 'yes', descending: order === 'down', pageSize: PAGE_SIZE }
 }
+
+/** The same, as the address of a request has it. */
+export const queryOf = (request: Request): ListQuery => readQuery(Object.fromEntries(new URL(request.url).searchParams))

@@ -53,6 +53,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'emergency-acknowledged': (event) => ({ ...emergency(event), beforeHash: event.before, afterHash: event.after }),
   'emergency-views-shown': () => ({ object: 'emergency views' }),
   'pseudonymous-list-shown': () => ({ object: 'review list under pseudonyms' }),
+  'pseudonymous-list-exported': () => ({ object: 'review list under pseudonyms' }),
   'pseudonymous-patient-opened': ({ patientId }) => ({ patientId, object: 'patient under pseudonym' }),
   intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),

@@ -90,7 +90,8 @@ export type TrailEvent =
   /** Whose closed record it was, where that is known; absent elsewhere. */
   | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string; readonly patientId?: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
-  | { readonly action: 'list-exported'; readonly patients: readonly string[] }
+  /** `as` says what of the list it was; absent for the list itself as a file. */
+  | { readonly action: 'list-exported'; readonly patients: readonly string[]; readonly as?: 'findings' | 'paper' }
   /** With the number of the emergency view that opened a closed record; absent for a patient who is followed. */
   | { readonly action: 'patient-opened'; readonly patientId: string; readonly emergencyId?: number }
   /** Its reason is a person's free text and stays with the view; its digest stands for it here. */
@@ -107,6 +108,7 @@ export type TrailEvent =
   | { readonly action: 'emergency-views-shown'; readonly emergencyIds: readonly number[] }
   /** Under pseudonyms; the log keeps whose they are. */
   | { readonly action: 'pseudonymous-list-shown'; readonly patients: readonly string[] }
+  | { readonly action: 'pseudonymous-list-exported'; readonly patients: readonly string[]; readonly as?: 'findings' }
   | { readonly action: 'pseudonymous-patient-opened'; readonly patientId: string }
   | {
       readonly action: 'intake'

@@ -15,6 +15,7 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'list-shown': ['query', 'search', 'E', 'TREAT'],
   'list-exported': ['export', 'read', 'R', 'TREAT'],
   'pseudonymous-list-shown': ['query', 'search', 'E', 'HQUALIMP'],
+  'pseudonymous-list-exported': ['export', 'read', 'R', 'HQUALIMP'],
   'pseudonymous-patient-opened': ['patient', 'read', 'R', 'HQUALIMP'],
   'patient-opened': ['patient', 'read', 'R', 'TREAT'],
   intake: ['import', 'create', 'C', 'TREAT'],

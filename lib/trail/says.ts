@@ -9,6 +9,11 @@ const BECAUSE = { day: 'a day has passed', rules: 'the rules changed', plan: 'th
 
 const TLS = { none: 'without TLS', server: 'with TLS', both: 'with TLS and certificates of the senders' } as const
 
+const LIST_AS = {
+  findings: 'The findings of the review list were exported as a file',
+  paper: 'The review list was laid out for paper',
+} as const
+
 const EXPORTED_WITH = { numbers: 'with patient numbers', pseudonyms: 'with pseudonyms', nobody: 'without patients' } as const
 
 const HEAD_TO = { file: 'a file', syslog: 'a syslog server', 'syslog+tcp': 'a syslog server' } as const
@@ -60,7 +65,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'access-refused': ({ permission, object, patientId }, telling) =>
     `Was refused ${permission} on ${object}${telling.patients && patientId !== undefined ? ` of patient ${named(patientId, telling)}` : ''}.`,
   'list-shown': ({ patients }) => `The review list was shown with ${counted(patients.length, 'patient', 'patients')}.`,
-  'list-exported': ({ patients }) => `The review list was exported as a file with ${counted(patients.length, 'patient', 'patients')}.`,
+  'list-exported': ({ patients, as }) =>
+    `${as === undefined ? 'The review list was exported as a file' : LIST_AS[as]} with ${counted(patients.length, 'patient', 'patients')}.`,
   'patient-opened': ({ patientId, emergencyId }, telling) =>
     `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was opened${emergencyId === undefined ? '' : ` in emergency view ${emergencyId}`}.`,
   'emergency-opened': (event, telling) => `Emergency view ${event.emergencyId} was opened${ofPatient(event, telling)}, until ${event.until}.`,
@@ -68,6 +74,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'emergency-acknowledged': (event, telling) => `Emergency view ${event.emergencyId} was acknowledged${ofPatient(event, telling)}.`,
   'emergency-views-shown': ({ emergencyIds }) => `${counted(emergencyIds.length, 'emergency view was', 'emergency views were')} shown with reasons.`,
   'pseudonymous-list-shown': ({ patients }) => `The review list was shown under pseudonyms with ${counted(patients.length, 'patient', 'patients')}.`,
+  'pseudonymous-list-exported': ({ patients, as }) =>
+    `${as === 'findings' ? 'Findings were' : 'The review list was'} exported as a file under pseudonyms with ${counted(patients.length, 'patient', 'patients')}.`,
   'pseudonymous-patient-opened': ({ patientId }, telling) =>
     `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was opened under a pseudonym.`,
   intake: ({ fileId, fileName, part, parts, rows, filed, known, corrected, held, refused, released, patientsAdded = 0 }, { fileNames = true }) =>

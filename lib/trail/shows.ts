@@ -9,6 +9,7 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'list-exported': ({ patients }) => patients,
   'patient-opened': ({ patientId }) => [patientId],
   'pseudonymous-list-shown': ({ patients }) => patients,
+  'pseudonymous-list-exported': ({ patients }) => patients,
   'pseudonymous-patient-opened': ({ patientId }) => [patientId],
   'held-opened': ({ patientId, beside }) => [patientId, ...beside],
   'held-compared': ({ patientId }) => [patientId],

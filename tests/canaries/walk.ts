@@ -33,6 +33,13 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/api/auth/[...nextauth]': () => get('/api/auth/session', '/api/auth/providers', '/api/auth/csrf', '/api/auth/error?error=x', '/api/auth/other'),
   'app/list': () => get('/list', '/list?sort=patient', '/list?rule=mde-bone'),
   'app/list/export': () => [...get('/list/export'), { path: '/list/export', method: 'POST' }],
+  'app/list/export/findings': () => [...get('/list/export/findings'), { path: '/list/export/findings', method: 'POST' }],
+  'app/cohort/export': () => [...get('/cohort/export'), { path: '/cohort/export', method: 'POST' }],
+  'app/cohort/export/findings': () => [
+    ...get('/cohort/export/findings'),
+    { path: '/cohort/export/findings', method: 'POST' },
+    { path: '/cohort/export/findings?rule=reviewed-then-corrected', method: 'POST' },
+  ],
   'app/cohort': () =>
     get('/cohort', '/cohort?sort=patient&order=down', '/cohort?rule=reviewed-then-corrected', '/cohort?phase=smouldering', '/cohort?page=2'),
   'app/cohort/[pseudonym]': ({ pseudonym }) => get(`/cohort/${pseudonym}`, '/cohort/any', `/cohort/${FIRST}`),

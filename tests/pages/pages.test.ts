@@ -11,6 +11,7 @@ import { everyAnswer } from './everyAnswer.ts'
 import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
 import { exportingLog } from './exportLog.ts'
+import { exports } from './exports.ts'
 import { health } from './health.ts'
 import { heldQueue } from './heldQueue.ts'
 import { merges } from './merges.ts'
@@ -49,6 +50,7 @@ patientTrend(clinic)
 planVersions(clinic)
 exporting(clinic)
 exportingLog(clinic)
+exports(clinic)
 brokenUpload(clinic)
 sources(clinic)
 merges(clinic)

@@ -32,6 +32,9 @@ const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT 
 /** Where the address of a route is more than its folder. */
 export const WAYS: Readonly<Record<string, Ways>> = {
   'app/list/export': { path: () => '/list/export', handler: 'POST' },
+  'app/list/export/findings': { path: () => '/list/export/findings', handler: 'POST' },
+  'app/cohort/export': { path: () => '/cohort/export', handler: 'POST' },
+  'app/cohort/export/findings': { path: () => '/cohort/export/findings', handler: 'POST' },
   'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },
   'app/intake/[fileId]': { path: () => '/intake/1' },
   'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },

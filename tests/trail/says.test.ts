@@ -20,6 +20,10 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'access-refused', permission: 'patient.read', object: 'patient' }, 'Was refused patient.read on patient.'],
   [{ action: 'list-shown', patients: ['P1'] }, 'The review list was shown with 1 patient.'],
   [{ action: 'list-exported', patients: ['P1', 'P2'] }, 'The review list was exported as a file with 2 patients.'],
+  [{ action: 'list-exported', patients: ['P1'], as: 'findings' }, 'The findings of the review list were exported as a file with 1 patient.'],
+  [{ action: 'list-exported', patients: ['P1', 'P2'], as: 'paper' }, 'The review list was laid out for paper with 2 patients.'],
+  [{ action: 'pseudonymous-list-exported', patients: ['P1'] }, 'The review list was exported as a file under pseudonyms with 1 patient.'],
+  [{ action: 'pseudonymous-list-exported', patients: ['P1'], as: 'findings' }, 'Findings were exported as a file under pseudonyms with 1 patient.'],
   [
     { action: 'access-refused', permission: 'patient.read', object: 'a closed record', patientId: 'P1' },
     'Was refused patient.read on a closed record.',

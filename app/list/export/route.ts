@@ -1,7 +1,7 @@
 import { sendList } from '../../_server/sendList.ts'
-import { readQuery } from '../query.ts'
+import { queryOf } from '../query.ts'
 
 /** The list the address asks for, all its pages, as a file. Sent by a form, because it is entered in the log. */
 export function POST(request: Request): Promise<Response> {
-  return sendList(request, readQuery(Object.fromEntries(new URL(request.url).searchParams)))
+  return sendList(request, queryOf(request))
 }

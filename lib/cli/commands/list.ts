@@ -1,5 +1,5 @@
 import { parseDay } from '../../time/index.ts'
-import { exportList, listDocument } from '../../usecases/index.ts'
+import { exportFindings, exportList, listDocument } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
 import { readWords, textOf, type Values, WrongWords } from '../words.ts'
@@ -15,18 +15,19 @@ export function asOfDay(values: Values): ReturnType<typeof parseDay> {
 
 export const list: Command = {
   words: ['list'],
-  usage: '[--as-of DAY] [--json|--csv]',
+  usage: '[--as-of DAY] [--json|--csv [--findings]]',
   does: 'the review list: all followed patients, soonest look first, each with its reason',
   async run(args, { terminal, call }) {
     const { values } = readWords(
       args,
-      { 'as-of': { type: 'string' }, json: { type: 'boolean' }, csv: { type: 'boolean' } },
+      { 'as-of': { type: 'string' }, json: { type: 'boolean' }, csv: { type: 'boolean' }, findings: { type: 'boolean' } },
       { min: 0, max: 0, called: '' },
     )
     const asOf = asOfDay(values)
+    if (values.findings === true && values.csv !== true) throw new WrongWords('--findings goes with --csv; --json has the findings of everybody.')
     if (values.csv === true) {
       if (values.json === true) throw new WrongWords('Say either --json or --csv.')
-      const file = await exportList(await call(), { asOf })
+      const file = await (values.findings === true ? exportFindings : exportList)(await call(), { asOf })
       if (!file.ok) throw new Error(file.reason)
       terminal.out(file.value.text)
       return 0

@@ -10,20 +10,21 @@ import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListRow } from '../views.ts'
 import type { CohortPage, CohortQuery, CohortRow } from './views.ts'
 import { withoutAnnotations } from './withoutAnnotations.ts'
-import { withoutTexts } from './withoutTexts.ts'
+import { type Telling, withoutTexts } from './withoutTexts.ts'
 
 /** Rules whose kept sentence tells more than may be told here: a filtration, from which the age follows, or reports as received. */
 export const TOLD_AFRESH: readonly string[] = ['mde-renal', 'reviewed-then-corrected']
 
-function whyAfresh({ store, today }: Call, patientId: string): string | null {
+function whyAfresh({ store, today }: Call, patientId: string, telling: Telling): string | null {
   const stored = store.reader.loadHistory(patientId)
-  return stored === null ? null : whySentence(withoutTexts(assess(stored.history, planInForce(store.reader, today), today)))
+  return stored === null ? null : whySentence(withoutTexts(assess(stored.history, planInForce(store.reader, today), today), telling))
 }
 
-function cohortRow(call: Call, row: ListRow, pseudonym: string): CohortRow {
+/** A place of the list as quality sees it: field by field, and what would tell more than may be told said afresh. */
+export function cohortRow(call: Call, row: ListRow, pseudonym: string, telling: Telling = { staff: true }): CohortRow {
   const { position, phase, care, clinician, window, rule, state, certainty, more, answered, cautions, strip } = row
   const { since, daysWaiting, nextDueOn, overdue, handedOver } = row
-  const why = rule !== null && TOLD_AFRESH.includes(rule) ? (whyAfresh(call, row.patientId) ?? '') : row.why
+  const why = rule !== null && TOLD_AFRESH.includes(rule) ? (whyAfresh(call, row.patientId, telling) ?? '') : row.why
   return withoutAnnotations({
     ...{ position, pseudonym, phase, care, clinician, window, rule, state, certainty, why, more, answered, cautions, strip },
     ...{ since, daysWaiting, nextDueOn, overdue, handedOver },

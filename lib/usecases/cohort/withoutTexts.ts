@@ -19,27 +19,33 @@ function changeWithout(change: FindingChange): FindingChange {
   return { ...change, corrections: change.corrections.map(({ replaced, by }) => ({ replaced: withoutText(replaced), by: withoutText(by) })) }
 }
 
-/** From filtration, creatinine and sex the age follows to a year or two, from several of them closer; and reports are told as received. */
-function factsWithout({ facts }: Finding, change: FindingChange | undefined): Finding['facts'] {
-  const { filtration: _, filtrationBy: __, ...told } = facts
-  if (told.corrected === undefined) return told
-  return { ...told, corrected: change === undefined ? NOT_SHOWN : change.corrections.map(correctionText).join('; ') }
+/** Whether it is told who of the clinic reviewed something: on a page it is, in a file that leaves the program it is not. */
+export interface Telling {
+  readonly staff: boolean
 }
 
-function findingWithout({ saidThen: _, ...finding }: Finding, change: FindingChange | undefined): Finding {
+/** From filtration, creatinine and sex the age follows to a year or two, from several of them closer; and reports are told as received. */
+function factsWithout({ facts }: Finding, change: FindingChange | undefined, { staff }: Telling): Finding['facts'] {
+  const { filtration: _, filtrationBy: __, ...told } = facts
+  if (told.corrected === undefined) return told
+  const corrected = change === undefined ? NOT_SHOWN : change.corrections.map(correctionText).join('; ')
+  return { ...told, corrected, ...(staff ? {} : { reviewed: 'somebody of the clinic' }) }
+}
+
+function findingWithout({ saidThen: _, ...finding }: Finding, change: FindingChange | undefined, telling: Telling): Finding {
   const evidence = finding.evidence.map((one) => (one.analyte.endsWith('immunofixation') ? { ...one, value: NOT_SHOWN } : one))
-  return { ...finding, evidence, facts: factsWithout(finding, change) }
+  return { ...finding, evidence, facts: factsWithout(finding, change, telling) }
 }
 
 /**
  * The same assessment without what people or laboratories typed and without what tells the age: the same findings, in the same order and windows. What
  * people typed in their decisions stays in it, for the view to leave out. Pure.
  */
-export function withoutTexts(assessment: Assessment): Assessment {
+export function withoutTexts(assessment: Assessment, telling: Telling = { staff: true }): Assessment {
   const changes = new Map([...assessment.changes].map(([finding, change]) => [finding, changeWithout(change)] as const))
   const all = [...assessment.findings, ...assessment.history]
-  const plain = new Map(all.map((finding) => [finding, findingWithout(finding, changes.get(finding))] as const))
-  const of = (finding: Finding): Finding => plain.get(finding) ?? findingWithout(finding, changes.get(finding))
+  const plain = new Map(all.map((finding) => [finding, findingWithout(finding, changes.get(finding), telling)] as const))
+  const of = (finding: Finding): Finding => plain.get(finding) ?? findingWithout(finding, changes.get(finding), telling)
   const keyed = <T>(map: ReadonlyMap<Finding, T>): ReadonlyMap<Finding, T> =>
     new Map([...map].map(([finding, value]) => [of(finding), value] as const))
   return {
