@@ -42,8 +42,14 @@ export function daysBetween(from: Day, to: Day): number {
   return dayNumber(to) - dayNumber(from)
 }
 
+/** Date.UTC takes a year below 100 for one of the last century, and a year above 9999 is written with a sign. */
+const FIRST_PLAIN = Date.UTC(100, 0, 1) / MS_PER_DAY
+const LAST_PLAIN = Date.UTC(9999, 11, 31) / MS_PER_DAY
+
 /** The day `count` days after `d` (before it when negative). */
 export function addDays(d: Day, count: number): Day {
+  const number = d < '0100' ? Number.NaN : dayNumber(d) + count
+  if (number >= FIRST_PLAIN && number <= LAST_PLAIN) return new Date(number * MS_PER_DAY).toISOString().slice(0, 10) as Day
   return Temporal.PlainDate.from(d).add({ days: count }).toString() as Day
 }
 

@@ -1,10 +1,12 @@
 import type { CohortFindingView, CohortPatientView } from '../../../lib/usecases/index.ts'
+import { StandsSentence, WhatWouldChange } from '../look/index.ts'
 import { counted } from '../words.ts'
 import { READS_ONLY } from './acts.ts'
 import { CourseFacts, Fact, Stands } from './CourseFacts.tsx'
 import { CourseSections, PatientColumns } from './CourseSections.tsx'
 import { Findings } from './Findings.tsx'
 import { Results } from './Results.tsx'
+import '../look/look.css'
 import './patient.css'
 import './work.css'
 
@@ -13,6 +15,7 @@ function Head({ patient }: { readonly patient: CohortPatientView }) {
   return (
     <header className="patient-head">
       <h1 className="pseudonym">{pseudonym}</h1>
+      <StandsSentence look={patient.look} />
       <dl className="facts">
         <Fact name="Age in years, sex">
           {ageBand}, {sex}
@@ -56,6 +59,7 @@ export function CohortPatientPage({ patient }: { readonly patient: CohortPatient
           <h2 id="findings">Findings</h2>
           <Current findings={patient.findings} />
         </section>
+        <WhatWouldChange changes={patient.look.changes} />
         <CourseSections patient={patient} />
       </PatientColumns>
       <Results patient={patient} acts={READS_ONLY} />

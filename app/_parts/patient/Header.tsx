@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import type { ReactNode } from 'react'
 import type { PatientView } from '../../../lib/usecases/index.ts'
 import { CourseFacts, Fact, Stands } from './CourseFacts.tsx'
 
@@ -32,16 +33,19 @@ function HeldLinks({ held }: { readonly held: readonly number[] }) {
 interface Props {
   /** With what quality is told in place of the name, where there is such. */
   readonly patient: PatientView & { readonly pseudonym?: string | null }
+  /** Stands first, below the name. */
+  readonly children?: ReactNode
 }
 
 /** Who the patient is, where the course stands, how soon a person should look and the one sentence why. */
-export function Header({ patient }: Props) {
+export function Header({ patient, children }: Props) {
   const { age, name, patientId, held, pseudonym = null } = patient
   return (
     <header className="patient-head">
       <h1>
         <bdi>{name ?? patientId}</bdi>
       </h1>
+      {children}
       <dl className="facts">
         {name !== null && (
           <Fact name="Patient number">

@@ -1,6 +1,7 @@
 import type { LabResult } from '../../results/index.ts'
 import type { Assessment } from '../../standing/index.ts'
 import { ageBand } from '../../time/index.ts'
+import type { LookView } from '../look/views.ts'
 import { patientView } from '../patientView.ts'
 import type { AnswerView, CorrectionView, EvidenceView, FindingView, PatientView, ReportView, ResultView } from '../patientViews.ts'
 import type {
@@ -74,11 +75,12 @@ function standing(view: PatientView): Pick<CohortPatientView, Exclude<keyof Pati
 type Left = 'patientId' | 'name' | 'birthDate' | 'age' | 'immunofixations' | 'derived' | 'findings' | 'history' | 'results'
 
 /** One patient under a pseudonym, field by field: what is not named here is not in it. Pure. */
-export function cohortPatientView(assessment: Assessment, pseudonym: string, replaced: readonly LabResult[]): CohortPatientView {
+export function cohortPatientView(assessment: Assessment, pseudonym: string, replaced: readonly LabResult[], look: LookView): CohortPatientView {
   const view = patientView(withoutTexts(assessment), replaced.map(withoutText))
   return withoutAnnotations({
     ...standing(view),
     pseudonym,
+    look,
     ageBand: ageBand(assessment.course.patient.birthDate, assessment.asOf),
     immunofixations: view.immunofixations.map(({ on, specimen, laboratory, corrected, reading, readAs, means }) => ({
       ...{ on, specimen, laboratory, corrected, reading, readAs, means },

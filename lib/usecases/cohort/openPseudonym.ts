@@ -1,5 +1,6 @@
 import { assess } from '../../standing/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { lookUnderPseudonym } from '../look/lookView.ts'
 import { replacedOf } from '../patient/replacedOf.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { cohortByPseudonym } from '../pseudonyms/cohortByPseudonym.ts'
@@ -22,6 +23,9 @@ export async function openPseudonym(call: Call, pseudonym: string): Promise<Outc
   const stored = patientId === null ? null : call.store.reader.loadHistory(patientId)
   if (patientId === null || stored === null) return NOBODY
   await call.store.record(call, () => ({ value: null, events: [{ action: 'pseudonymous-patient-opened', patientId }] }))
-  const assessment = assess(stored.history, planInForce(call.store.reader, call.today), call.today)
-  return { ok: true, value: cohortPatientView(assessment, pseudonym, replacedOf(call, assessment)) }
+  const { history } = stored
+  const plan = planInForce(call.store.reader, call.today)
+  const assessment = assess(history, plan, call.today)
+  const look = lookUnderPseudonym({ history, plan, assessment })
+  return { ok: true, value: cohortPatientView(assessment, pseudonym, replacedOf(call, assessment), look) }
 }

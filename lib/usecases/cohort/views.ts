@@ -1,3 +1,4 @@
+import type { LookView } from '../look/views.ts'
 import type {
   AnswerView,
   CorrectionView,
@@ -91,6 +92,7 @@ export type CohortPatientView = Omit<
 > &
   NamesNobody & {
     readonly pseudonym: string
+    readonly look: LookView
     /** `80 to 84`, `90 and over`. */
     readonly ageBand: string
     readonly immunofixations: readonly CohortImmunofixationView[]

@@ -1,3 +1,4 @@
+import type { LookView } from '../look/views.ts'
 import type { PatientView } from '../patientViews.ts'
 
 /** An emergency view as the page it opens tells it. */
@@ -15,6 +16,7 @@ export interface OpenedPatient extends PatientView {
   /** What quality is told in place of the name and the number; null where the key of the pseudonyms cannot be read. */
   readonly pseudonym: string | null
   readonly emergency: EmergencyBand | null
+  readonly look: LookView
 }
 
 /** A view that runs for whoever asks. */

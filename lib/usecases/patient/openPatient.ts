@@ -1,5 +1,5 @@
 import { traceCourse } from '../../course/index.ts'
-import { type Assessment, assess } from '../../standing/index.ts'
+import { assess } from '../../standing/index.ts'
 import type { StoredEmergency } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
@@ -8,14 +8,14 @@ import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.t
 import { runningViewOf } from '../emergency/runningView.ts'
 import type { OpenedPatient } from '../emergency/views.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
+import { type Looked, lookView } from '../look/lookView.ts'
 import { patientView } from '../patientView.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { replacedOf } from './replacedOf.ts'
 
-interface Opened {
-  readonly assessment: Assessment
+interface Opened extends Looked {
   /** The view that opens a closed record; null where the patient is followed, and at the console, to which every record is open. */
   readonly emergency: StoredEmergency | null
 }
@@ -33,7 +33,8 @@ async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Ou
   const { history } = stored
   const patientId = history.patient.id
   const on = asOf ?? call.today
-  const assessment = assess(history, planInForce(reader, on), on)
+  const plan = planInForce(reader, on)
+  const assessment = assess(history, plan, on)
   const course = on === call.today ? assessment.course : traceCourse(history, call.today)
   const emergency = isClosed(course) ? runningViewOf(reader, call, patientId) : null
   if (isClosed(course) && emergency === null && call.actor.role !== 'console') {
@@ -42,7 +43,7 @@ async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Ou
   }
   const event = { action: 'patient-opened', patientId, ...(emergency === null ? {} : { emergencyId: emergency.id }) } as const
   await call.store.record(call, () => ({ value: null, events: [event] }))
-  return { ok: true, value: { assessment, emergency } }
+  return { ok: true, value: { history, plan, assessment, emergency } }
 }
 
 /** One patient for the patient page. */
@@ -53,7 +54,7 @@ export async function openPatient(call: Call, patientId: string, asOf: Day | nul
   const band = emergency === null ? null : emergencyBand(emergency, call)
   const pseudonyms = pseudonymsOf(call)
   const pseudonym = pseudonyms.ok ? pseudonyms.value.of(assessment.course.patient.id) : null
-  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), pseudonym, emergency: band } }
+  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), pseudonym, emergency: band, look: lookView(outcome.value) } }
 }
 
 /** One patient as the command line prints it. */

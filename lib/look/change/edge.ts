@@ -1,0 +1,44 @@
+/** Asks of a number of steps; asked for the same number, it answers the same. */
+export type Asked = (steps: number) => boolean
+
+/**
+ * A number of steps in `[from, to]` that holds while the one before it does not; null where `to` does not hold, or `from` does. Looks first at the guesses,
+ * then halves the range, so that both answers were asked for and none is inferred.
+ */
+export function firstThatHolds(holds: Asked, from: number, to: number, guesses: readonly number[] = []): number | null {
+  if (from >= to || !holds(to)) return null
+  for (const guess of guesses) {
+    if (guess > from && guess <= to && holds(guess) && !holds(guess - 1)) return guess
+  }
+  if (holds(from)) return null
+  let [below, above] = [from, to]
+  while (above - below > 1) {
+    const middle = Math.floor((below + above) / 2)
+    if (holds(middle)) above = middle
+    else below = middle
+  }
+  return above
+}
+
+/** The same downwards: the largest number of steps that holds while the one after it does not. */
+export function lastThatHolds(holds: Asked, from: number, to: number, guesses: readonly number[] = []): number | null {
+  const found = firstThatHolds(
+    (mirrored) => holds(-mirrored),
+    -to,
+    -from,
+    guesses.map((guess) => -guess),
+  )
+  return found === null ? null : -found
+}
+
+/** Remembers what was asked. */
+export function remembered(ask: Asked): Asked {
+  const known = new Map<number, boolean>()
+  return (steps) => {
+    const before = known.get(steps)
+    if (before !== undefined) return before
+    const answer = ask(steps)
+    known.set(steps, answer)
+    return answer
+  }
+}

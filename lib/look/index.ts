@@ -1,0 +1,8 @@
+/** The physician's look at one patient: where they stand in a sentence, what would change that, and how each number was computed. Sees assessments, changes none. */
+
+export type { WouldChange } from './change/change.ts'
+export { changeSays, holdsSays, notAskedSays, unchangedSays } from './change/changeWords.ts'
+export { type Changes, whatWouldChange } from './change/wouldChange.ts'
+export { leadingMarkers } from './leading.ts'
+export { type StandsFacts, standsFacts } from './stands/standsFacts.ts'
+export { standsSentence } from './stands/standsWords.ts'
