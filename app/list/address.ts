@@ -12,6 +12,9 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: List
     if (value !== null) fields.set(name, value)
   }
   if (asked.pseudonym) fields.set('pseudonym', asked.pseudonym)
+  if (asked.news) fields.set('news', asked.news)
+  if (asked.since) fields.set('since', String(asked.since))
+  if (asked.has) fields.set('has', String(asked.has))
   if (asked.mine === true) fields.set('mine', 'yes')
   if (asked.handed === true) fields.set('handed', 'yes')
   if (asked.sort !== 'urgency') fields.set('sort', asked.sort)

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { NEWS } from '../../lib/review/index.ts'
 import { WINDOWS } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 
@@ -16,7 +17,13 @@ const SCHEMA = z.object({
   pseudonym: one,
   mine: z.enum(['yes', 'no']).catch('no'),
   handed: z.enum(['yes', 'no']).catch('no'),
-  sort: z.enum(['urgency', 'waiting', 'next-due', 'patient']).catch('urgency'),
+  news: z.enum(NEWS).nullable().catch(null),
+  since: z.coerce.number().int().min(1).max(1_000_000).nullable().catch(null),
+  has: z
+    .union([z.enum(['me', 'nobody']), z.coerce.number().int().min(1).max(1_000_000)])
+    .nullable()
+    .catch(null),
+  sort: z.enum(['urgency', 'waiting', 'listed', 'next-due', 'patient']).catch('urgency'),
   order: z.enum(['up', 'down']).catch('up'),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
 })

@@ -26,3 +26,9 @@ export function sameSubject(a: string, b: string): boolean {
   const [one, other] = [JSON.parse(a) as unknown[], JSON.parse(b) as unknown[]]
   return one[0] === other[0] && one[1] === other[1]
 }
+
+/** What a key names whatever the evidence: its rule, and its subject where the rule has several. */
+export function topicOf(key: string): string {
+  const [rule, subject] = JSON.parse(key) as string[]
+  return subject === '' ? `${rule}` : `${rule} ${subject}`
+}

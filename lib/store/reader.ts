@@ -2,6 +2,7 @@ import type { MessageKey } from '../intake/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
 import * as arriving from './read/arrivals.ts'
+import * as assignments from './read/assignments.ts'
 import { correctionsSince } from './read/corrections.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
@@ -26,8 +27,11 @@ import * as record from './read/record.ts'
 import * as results from './read/results.ts'
 import { resultsAround } from './read/resultsAround.ts'
 import * as list from './read/reviewList.ts'
+import * as rounds from './read/rounds.ts'
+import * as views from './read/savedViews.ts'
 import * as secondFactors from './read/secondFactors.ts'
 import * as settings from './read/settings.ts'
+import * as news from './read/sinceRound.ts'
 import { inSnapshot } from './read/snapshot.ts'
 import * as soundness from './read/soundness.ts'
 import * as sources from './read/sources.ts'
@@ -89,6 +93,23 @@ export function readerOf(connection: Connection) {
     standingsInOrder: () => list.standingsInOrder(connection),
     standingsPage: (query: list.StandingQuery) => list.standingsPage(connection, query),
     listFacets: () => list.listFacets(connection),
+    openFindingsOf: (patientId: string) => standings.openFindingsOf(connection, patientId),
+    newsCounts: (roundId: number) => news.newsCounts(connection, roundId),
+    countOpen: () => news.countOpen(connection),
+    sinceRound: (roundId: number, patientId: string) => news.sinceRound(connection, roundId, patientId),
+    round: (id: number) => rounds.roundById(connection, id),
+    runningRound: () => rounds.runningRound(connection),
+    endedRounds: (count: number) => rounds.endedRounds(connection, count),
+    countsAtEnd: (roundId: number) => rounds.countsAtEnd(connection, roundId),
+    countsNow: () => rounds.countsNow(connection),
+    answersBetween: (from: string, to: string) => rounds.answersBetween(connection, from, to),
+    patientsOpened: (from: string, to: string) => rounds.patientsOpened(connection, from, to),
+    openKeys: (patientIds: readonly string[], endOf: number | null) => rounds.openKeys(connection, patientIds, endOf),
+    lastAssignment: (patientId: string) => assignments.lastAssignment(connection, patientId),
+    havingNow: () => assignments.havingNow(connection),
+    havingThen: (roundId: number, at: string) => assignments.havingThen(connection, roundId, at),
+    savedView: (id: number) => views.savedView(connection, id),
+    savedViews: () => views.savedViews(connection),
     staleStandings: (versions: standings.Versions) => standings.staleStandings(connection, versions),
     planVersions: () => plans.planVersions(connection),
     planVersion: (version: number) => plans.planVersionOf(connection, version),

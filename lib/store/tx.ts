@@ -13,6 +13,7 @@ import type { NewDecision } from './rows/decision.ts'
 import type { NewResult } from './rows/result.ts'
 import type { StandingRow } from './rows/standing.ts'
 import * as accounts from './write/accounts.ts'
+import { insertAssignment, type NewAssignment } from './write/assignments.ts'
 import * as changes from './write/changes.ts'
 import * as decisions from './write/decisions.ts'
 import * as emergencies from './write/emergencyViews.ts'
@@ -27,6 +28,8 @@ import * as messages from './write/messages.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
 import { endWhatOpens } from './write/restored.ts'
+import * as rounds from './write/rounds.ts'
+import { insertView, type NewView } from './write/savedViews.ts'
 import * as secondFactors from './write/secondFactors.ts'
 import * as sources from './write/sources.ts'
 import * as standing from './write/standing.ts'
@@ -65,6 +68,10 @@ export function txOf(connection: Connection) {
     endEmergency: (id: number, at: string) => emergencies.endEmergency(connection, id, at),
     acknowledgeEmergency: (acknowledgement: emergencies.Acknowledgement) => emergencies.acknowledgeEmergency(connection, acknowledgement),
     insertLogReview: (review: Omit<StoredLogReview, 'id'>) => insertLogReview(connection, review),
+    startRound: (by: string, at: string) => rounds.startRound(connection, by, at),
+    endRound: (id: number, by: string, at: string) => rounds.endRound(connection, id, by, at),
+    insertAssignment: (assignment: NewAssignment) => insertAssignment(connection, assignment),
+    insertView: (view: NewView) => insertView(connection, view),
     removeStanding: (patientId: string) => standing.removeStanding(connection, patientId),
     saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),

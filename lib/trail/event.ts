@@ -1,6 +1,7 @@
 import type { Permission, Role } from '../access/index.ts'
 import type { Day } from '../time/index.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
+import type { RoundEvent } from './roundEvent.ts'
 
 /** Who did something. The console is the operating-system user at the command line. */
 export interface Actor {
@@ -238,5 +239,6 @@ export type TrailEvent =
       readonly afterSha256: string
     }
   | KeepingEvent
+  | RoundEvent
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

@@ -111,6 +111,17 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'review-withdrawn': (event, telling) => `A review was taken back${ofPatient(event, telling)} (decision ${event.decisionId}).`,
   'attribution-recorded': (event, telling) => `Attribution ${event.decisionId} was recorded${ofPatient(event, telling)}.`,
   'attribution-withdrawn': (event, telling) => `An attribution was withdrawn${ofPatient(event, telling)} (decision ${event.decisionId}).`,
+  'round-started': ({ roundId }) => `Round ${roundId} of the review list was started.`,
+  'round-ended': ({ roundId, followed, open }) =>
+    `Round ${roundId} of the review list was ended: ${counted(open, 'patient', 'patients')} of ${followed} with something open.`,
+  'rounds-shown': ({ rounds }) => `${counted(rounds, 'round was', 'rounds were')} shown.`,
+  'round-shown': ({ roundId, patients }) => `The summary of round ${roundId} was shown, naming ${counted(patients.length, 'patient', 'patients')}.`,
+  'patient-assigned': (event, telling) =>
+    event.account === null
+      ? `Assignment ${event.assignmentId}: nobody has the patient any more${ofPatient(event, telling)}.`
+      : `Assignment ${event.assignmentId}: ${event.account} has the patient now${ofPatient(event, telling)}.`,
+  'view-saved': ({ viewId, version }) => `Version ${version} of saved view ${viewId} was kept.`,
+  'view-removed': ({ viewId }) => `Saved view ${viewId} was removed.`,
   'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,
   'result-restored': (event, telling) => `Version ${event.version} of result ${event.resultId} was restored${ofPatient(event, telling)}.`,
   'records-compared': ({ fromId, patientId }, telling) =>

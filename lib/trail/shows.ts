@@ -15,6 +15,7 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'held-compared': ({ patientId }) => [patientId],
   'records-compared': ({ patientId, fromId }) => [patientId, fromId],
   'merges-shown': ({ patients }) => patients,
+  'round-shown': ({ patients }) => patients,
   'plan-tried': ({ patients }) => patients,
 }
 

@@ -17,6 +17,7 @@ export { type OwnAccountView, readOwnAccount } from './accounts/readOwnAccount.t
 export { takeFactorAway } from './accounts/takeFactorAway.ts'
 export { unjoinAccount } from './accounts/unjoinAccount.ts'
 export type { CallApart, WordApart } from './apart.ts'
+export { type AssignWish, assignPatient } from './assignments/assignPatient.ts'
 export { type BackupMade, type BackupWish, makeBackup } from './backup/makeBackup.ts'
 export { makeBackupKey } from './backup/makeBackupKey.ts'
 export { type Restored, type RestoreWish, restoreBackup } from './backup/restoreBackup.ts'
@@ -134,8 +135,25 @@ export type { PlanFormView, PlanPage, PlanRowView, PlanVersionView, PlanView, Pr
 export { withdrawProposal } from './plan/withdrawProposal.ts'
 export { pseudonymKey } from './pseudonyms/pseudonymKey.ts'
 export { refusedUnlessMay } from './refuse.ts'
+export { endRound } from './rounds/endRound.ts'
+export { readRound } from './rounds/readRound.ts'
+export { type RoundInList, readRounds } from './rounds/readRounds.ts'
+export { startRound } from './rounds/startRound.ts'
+export type {
+  AnsweredView,
+  AssignedView,
+  PersonView,
+  RoundOfList,
+  RoundProgress,
+  RoundSummary,
+  RoundView,
+  RowOfRound,
+  SavedViewView,
+} from './rounds/views.ts'
 export { readModel, readRule, readRules } from './rules/readRules.ts'
 export type { ModelView, NumberView, RuleInIndex, RulesIndex, RuleView } from './rules/views.ts'
+export { removeView } from './savedViews/removeView.ts'
+export { saveView, type ViewWish } from './savedViews/saveView.ts'
 export { makeRecoveryCodes } from './secondFactor/makeRecoveryCodes.ts'
 export { type FactorOffer, offerSecondFactor } from './secondFactor/offerSecondFactor.ts'
 export { factorPolicy, isPolicyKnown } from './secondFactor/policy.ts'

@@ -3,10 +3,15 @@ import type { Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
 import type { UnderstoodView } from './held/understood.ts'
+import type { RoundOfList, RowOfRound } from './rounds/views.ts'
 import type { SessionView } from './sessions/openSessions.ts'
 
 /** What the address of the review list can ask for. Never a name: `clinician` is the key that `ListPage.clinicians` gives. */
-export type ListQuery = Omit<StandingQuery, 'comesBackTo' | 'handedOver' | 'patientId'> & {
+export type ListQuery = Omit<StandingQuery, 'comesBackTo' | 'handedOver' | 'patientId' | 'sinceRound' | 'assigned'> & {
+  /** The round whose end the list is compared with; the last that ended where it is left out. */
+  readonly since?: number | null
+  /** Whom whoever asks has, nobody has, or the account of this number has. */
+  readonly has?: 'me' | 'nobody' | number | null
   /** Only the patient quality tells by this pseudonym. */
   readonly pseudonym?: string | null
   /** Only what comes back to whoever asks: a correction came after their review. */
@@ -46,6 +51,8 @@ export interface ListRow {
   readonly comesBackToYou: boolean
   /** The latest that was handed to a physician and is answered by none yet; null where nothing is. */
   readonly handedOver: { readonly by: string; readonly on: Day } | null
+  /** What the weekly round knows of the patient; left out of a file and of a list under pseudonyms. */
+  readonly round?: RowOfRound
 }
 
 export interface ListPage {
@@ -61,6 +68,7 @@ export interface ListPage {
   readonly clinicians: readonly { readonly key: string; readonly name: string }[]
   readonly rules: readonly string[]
   readonly planVersion: string
+  readonly round: RoundOfList
 }
 
 export type RowOutcome = 'filed' | 'known' | 'corrected' | 'held' | 'refused'

@@ -26,6 +26,8 @@ const ON_SCHEDULE = {
   window: 'on-schedule',
   answer: '{}',
   rules: [],
+  open: [],
+  comesBackTo: [],
 } as const
 
 const KEPT: readonly (Partial<StandingRow> & { patientId: string })[] = [

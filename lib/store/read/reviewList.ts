@@ -1,6 +1,8 @@
+import type { News } from '../../review/index.ts'
 import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Cell, Connection } from '../connection.ts'
+import { BASE, NEWS_FILTER } from './sinceRound.ts'
 import { inSnapshot } from './snapshot.ts'
 
 /** What one place of the review list needs, as few fields as it shows. */
@@ -15,6 +17,13 @@ export interface StandingOnList {
   readonly since: Day | null
   /** The kept answer as JSON text. */
   readonly answer: string
+  /** Since when the longest waiting of the open findings has been on the list; left out for a day of the past. */
+  readonly seenOn?: Day | null
+  /** Who has the patient, and whether that account is disabled; null where nobody has. */
+  readonly assignedTo?: string | null
+  readonly assignedDisabled?: number | null
+  /** The number of the last assignment, also of one to nobody; null where there never was one. */
+  readonly assignmentId?: number | null
 }
 
 /** Which places to read, in which order. Null filters nothing. */
@@ -29,7 +38,13 @@ export interface StandingQuery {
   readonly handedOver?: boolean
   /** One patient alone; everybody where it is left out. */
   readonly patientId?: string | null
-  readonly sort: 'urgency' | 'waiting' | 'next-due' | 'patient'
+  /** What is another than when the round of this number ended; everybody where one of the two is left out. */
+  readonly news?: News | null
+  readonly sinceRound?: number | null
+  /** Whom the account of this number has, or nobody has. */
+  readonly assigned?: number | 'nobody' | null
+  /** `waiting`: since the sample behind the finding at the top. `listed`: since the longest waiting of the open findings was first on the list. */
+  readonly sort: 'urgency' | 'waiting' | 'listed' | 'next-due' | 'patient'
   /** The other way round; urgency has no other way. */
   readonly descending: boolean
   /** From 1. */
@@ -37,8 +52,11 @@ export interface StandingQuery {
   readonly pageSize: number
 }
 
-const SELECT = `SELECT standing.patient_id AS patientId, address, family_name AS familyName, given_name AS givenName, standing.clinician, window, since, answer
-  FROM standing JOIN patient ON patient.id = standing.patient_id JOIN patient_address USING (patient_id) WHERE followed = 1`
+const SELECT = `SELECT standing.patient_id AS patientId, address, family_name AS familyName, given_name AS givenName, standing.clinician, window, since, answer,
+  seen_on AS seenOn, account.name AS assignedTo, account.disabled_at IS NOT NULL AS assignedDisabled,
+  (SELECT max(id) FROM assignment WHERE assignment.patient_id = standing.patient_id) AS assignmentId
+  FROM standing JOIN patient ON patient.id = standing.patient_id JOIN patient_address USING (patient_id)
+  LEFT JOIN assigned ON assigned.patient_id = standing.patient_id LEFT JOIN account ON account.id = assigned.account_id`
 
 const URGENCY = 'window_rank, state_rank, organ_rank, since, excess DESC, standing.patient_id'
 
@@ -49,41 +67,69 @@ function byDay(column: string, descending: boolean): string {
 
 function orderOf({ sort, descending }: StandingQuery): string {
   if (sort === 'waiting') return byDay('since', descending)
+  if (sort === 'listed') return byDay('seen_on', descending)
   if (sort === 'next-due') return byDay('next_due_on', descending)
   return sort === 'patient' ? `standing.patient_id${descending ? ' DESC' : ''}` : URGENCY
 }
 
-function filterOf(query: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
-  const { window, phase, clinician, rule, comesBackTo = null, patientId = null } = query
-  const parts: { sql: string; cell: Cell }[] = [
-    { sql: 'window_rank = ?', cell: window === null ? null : WINDOWS.indexOf(window) },
-    { sql: 'phase = ?', cell: phase },
-    { sql: 'standing.clinician = ?', cell: clinician },
-    {
-      sql: 'EXISTS (SELECT 1 FROM standing_finding WHERE standing_finding.patient_id = standing.patient_id AND standing_finding.rule = ?)',
-      cell: rule,
-    },
-    { sql: "EXISTS (SELECT 1 FROM json_each(answer, '$.comesBackTo') WHERE value = ?)", cell: comesBackTo },
-    { sql: 'standing.patient_id = ?', cell: patientId },
-  ].filter((part) => part.cell !== null)
-  if (query.handedOver === true) parts.push({ sql: "json_array_length(answer, '$.handedOver') > ?", cell: 0 })
-  return { sql: parts.map((part) => ` AND ${part.sql}`).join(''), cells: parts.map((part) => part.cell) }
+const OF_RULE = 'standing.patient_id IN (SELECT patient_id FROM standing_finding WHERE rule = ?)'
+const COMES_BACK_TO = 'standing.patient_id IN (SELECT patient_id FROM standing_back_to WHERE name = ?)'
+const ASSIGNED = 'standing.patient_id IN (SELECT patient_id FROM assigned WHERE account_id = ?)'
+const HANDED_OVER = 'standing.patient_id IN (SELECT patient_id FROM standing_open WHERE handed = 1)'
+const NOBODYS = 'standing.patient_id NOT IN (SELECT patient_id FROM assigned)'
+
+type Part = readonly [sql: string, cell: Cell]
+
+function filterOf(query: StandingQuery): { readonly base: string; readonly sql: string; readonly cells: readonly Cell[] } {
+  const { window, phase, clinician, rule, comesBackTo = null, patientId = null, news = null, sinceRound = null, assigned = null, handedOver } = query
+  const parts: readonly Part[] = [
+    ['window_rank = ?', window === null ? null : WINDOWS.indexOf(window)],
+    ['phase = ?', phase],
+    ['standing.clinician = ?', clinician],
+    [OF_RULE, rule],
+    [COMES_BACK_TO, comesBackTo],
+    ['standing.patient_id = ?', patientId],
+    [ASSIGNED, assigned === 'nobody' ? null : assigned],
+  ]
+  const asked = parts.filter(([, cell]) => cell !== null)
+  const sql = [...asked.map(([text]) => text), ...(assigned === 'nobody' ? [NOBODYS] : []), ...(handedOver === true ? [HANDED_OVER] : [])]
+    .map((text) => ` AND ${text}`)
+    .join('')
+  if (news === null || sinceRound === null) return { base: '', sql, cells: asked.map(([, cell]) => cell) }
+  return { base: BASE, sql: ` AND ${NEWS_FILTER[news]}${sql}`, cells: [sinceRound, ...asked.map(([, cell]) => cell)] }
+}
+
+/** The statement that finds the patients of a page, in their order; its last two parameters are how many, and how many before them. */
+export function pageStatement(query: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
+  const { base, sql, cells } = filterOf(query)
+  return {
+    // The index is named: it holds everything this asks for, and another would read a wide row for each patient.
+    sql: `${base}SELECT patient_id AS patientId FROM standing INDEXED BY standing_urgency WHERE followed = 1${sql} ORDER BY ${orderOf(query)} LIMIT ? OFFSET ?`,
+    cells: [...cells, query.pageSize, (query.page - 1) * query.pageSize],
+  }
+}
+
+/** The statement that counts the patients of all pages. */
+export function countStatement(query: StandingQuery): { readonly sql: string; readonly cells: readonly Cell[] } {
+  const { base, sql, cells } = filterOf(query)
+  return { sql: `${base}SELECT count(*) AS matching FROM standing INDEXED BY standing_urgency WHERE followed = 1${sql}`, cells }
 }
 
 /** One page of the review list from what is kept, and how many patients match. Nobody is evaluated for it. */
 export function standingsPage(connection: Connection, query: StandingQuery): { rows: StandingOnList[]; matching: number } {
-  const { sql, cells } = filterOf(query)
   return inSnapshot(connection, () => {
-    const page = `${SELECT}${sql} ORDER BY ${orderOf(query)} LIMIT ? OFFSET ?`
-    const rows = connection.statement<StandingOnList>(page).all(...cells, query.pageSize, (query.page - 1) * query.pageSize)
-    const count = `SELECT count(*) AS matching FROM standing WHERE followed = 1${sql}`
-    return { rows, matching: connection.statement<{ matching: number }>(count).get(...cells)?.matching ?? 0 }
+    const { statement } = connection
+    const [page, count] = [pageStatement(query), countStatement(query)]
+    const ids = statement<{ patientId: string }>(page.sql).all(...page.cells)
+    const one = statement<StandingOnList>(`${SELECT} WHERE standing.patient_id = ?`)
+    const rows = ids.flatMap(({ patientId }) => one.get(patientId) ?? [])
+    return { rows, matching: statement<{ matching: number }>(count.sql).get(...count.cells)?.matching ?? 0 }
   })
 }
 
 /** Everybody followed, most urgent first. */
 export function standingsInOrder({ statement }: Connection): StandingOnList[] {
-  return statement<StandingOnList>(`${SELECT} ORDER BY ${URGENCY}`).all()
+  return statement<StandingOnList>(`${SELECT} WHERE followed = 1 ORDER BY ${URGENCY}`).all()
 }
 
 /** What the filters of the list can take, and how many stand in each window. */
@@ -102,7 +148,8 @@ function distinct({ statement }: Connection, column: 'phase' | 'clinician'): str
     .map(({ value }) => value)
 }
 
-const RULES = `SELECT DISTINCT standing_finding.rule FROM standing_finding JOIN standing USING (patient_id) WHERE followed = 1 ORDER BY 1`
+const RULES = `SELECT rule FROM (SELECT DISTINCT rule FROM standing_finding) AS known WHERE EXISTS (
+  SELECT 1 FROM standing_finding JOIN standing USING (patient_id) WHERE standing_finding.rule = known.rule AND followed = 1) ORDER BY 1`
 
 /** The filters' values and the counts of the windows, over everybody followed. */
 export function listFacets(connection: Connection): ListFacets {

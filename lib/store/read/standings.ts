@@ -1,6 +1,7 @@
 import type { RuleId } from '../../rules/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
+import type { OpenFinding } from '../rows/openFinding.ts'
 import { STANDING_COLUMNS, type StandingRow } from '../rows/standing.ts'
 import { IS_JOINED } from './merges.ts'
 
@@ -8,12 +9,20 @@ const FIELDS = Object.entries(STANDING_COLUMNS)
   .map(([column, field]) => `${column} AS ${field}`)
   .join(', ')
 const RULES = 'SELECT rule FROM standing_finding WHERE patient_id = ? ORDER BY rule'
+const OPEN = 'SELECT key, topic, answered_at AS answeredAt, back, handed FROM standing_open WHERE patient_id = ? ORDER BY key'
+const BACK_TO = 'SELECT name FROM standing_back_to WHERE patient_id = ? ORDER BY name'
+
+/** The open findings of a patient, in order of their keys. */
+export function openFindingsOf({ statement }: Connection, patientId: string): OpenFinding[] {
+  return statement<OpenFinding>(OPEN).all(patientId)
+}
+
+type Columns = Omit<StandingRow, 'rules' | 'open' | 'comesBackTo' | 'followed'> & { readonly followed: number }
 
 /** The standing kept for a patient; null where none is. */
-export function standingOf({ statement }: Connection, patientId: string): StandingRow | null {
-  const row = statement<Omit<StandingRow, 'rules' | 'followed'> & { followed: number }>(`SELECT ${FIELDS} FROM standing WHERE patient_id = ?`).get(
-    patientId,
-  )
+export function standingOf(connection: Connection, patientId: string): StandingRow | null {
+  const { statement } = connection
+  const row = statement<Columns>(`SELECT ${FIELDS} FROM standing WHERE patient_id = ?`).get(patientId)
   if (row === undefined) return null
   return {
     ...row,
@@ -21,6 +30,10 @@ export function standingOf({ statement }: Connection, patientId: string): Standi
     rules: statement<{ rule: RuleId }>(RULES)
       .all(patientId)
       .map(({ rule }) => rule),
+    open: openFindingsOf(connection, patientId),
+    comesBackTo: statement<{ name: string }>(BACK_TO)
+      .all(patientId)
+      .map(({ name }) => name),
   }
 }
 

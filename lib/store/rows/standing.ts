@@ -1,5 +1,6 @@
 import type { RuleId, Window } from '../../rules/index.ts'
 import type { Day } from '../../time/index.ts'
+import type { OpenFinding } from './openFinding.ts'
 
 /** The last answer about one patient, with what it rests on. One row a patient. */
 export interface StandingRow {
@@ -29,6 +30,10 @@ export interface StandingRow {
   readonly answer: string
   /** Every rule with a current finding, for the filter. */
   readonly rules: readonly RuleId[]
+  /** Its open findings, in order of their keys; none for those who left. */
+  readonly open: readonly OpenFinding[]
+  /** Whose review a correction came after, in order of name. */
+  readonly comesBackTo: readonly string[]
 }
 
 /** Columns of `standing` and the field each keeps. */

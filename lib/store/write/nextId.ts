@@ -1,6 +1,15 @@
 import type { Connection } from '../connection.ts'
 
-type Numbered = 'account_identity' | 'emergency_view' | 'log_range' | 'log_review' | 'patient_merge' | 'source_mapping'
+type Numbered =
+  | 'account_identity'
+  | 'assignment'
+  | 'emergency_view'
+  | 'log_range'
+  | 'log_review'
+  | 'patient_merge'
+  | 'review_round'
+  | 'saved_view'
+  | 'source_mapping'
 
 /** The number after the highest of a table, from which nothing is ever removed. Asked inside the transaction that takes it. */
 export function nextId({ statement }: Connection, table: Numbered): number {

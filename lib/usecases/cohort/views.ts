@@ -25,19 +25,22 @@ interface FromNoFile {
   readonly line?: never
 }
 
-/** What the address of the list under pseudonyms can ask for. Nobody reviews there, and the order of patient numbers is not shown. */
-export type CohortQuery = Omit<ListQuery, 'mine' | 'handed' | 'pseudonym' | 'sort'> & {
+/** What the address of the list under pseudonyms can ask for. Nobody reviews or has patients there, and the order of patient numbers is not shown. */
+export type CohortQuery = Omit<ListQuery, 'mine' | 'handed' | 'pseudonym' | 'sort' | 'news' | 'since' | 'has'> & {
   readonly mine?: never
   readonly handed?: never
   readonly pseudonym?: never
-  readonly sort: Exclude<ListQuery['sort'], 'patient'>
+  readonly news?: never
+  readonly since?: never
+  readonly has?: never
+  readonly sort: Exclude<ListQuery['sort'], 'patient' | 'listed'>
 }
 
 /** One place of the review list under a pseudonym. */
-export type CohortRow = Omit<ListRow, 'patientId' | 'address' | 'name' | 'comesBackToYou'> &
+export type CohortRow = Omit<ListRow, 'patientId' | 'address' | 'name' | 'comesBackToYou' | 'round'> &
   NamesNobody & { readonly pseudonym: string; readonly comesBackToYou?: never }
 
-export type CohortPage = Omit<ListPage, 'rows'> & { readonly rows: readonly CohortRow[] }
+export type CohortPage = Omit<ListPage, 'rows' | 'round'> & { readonly rows: readonly CohortRow[] }
 
 export type CohortEvidenceView = Omit<EvidenceView, 'sources'> & {
   readonly sources: readonly (FromNoFile & { readonly laboratory: string | null; readonly received?: never })[]

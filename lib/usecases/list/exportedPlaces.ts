@@ -3,11 +3,13 @@ import type { Assessment } from '../../standing/index.ts'
 import type { StandingOnList } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { comparedWith } from '../rounds/roundOfList.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListQuery } from '../views.ts'
 import { assessedInOrder } from './assessedInOrder.ts'
 import { clinicianUnder } from './clinicianKey.ts'
 import { patientUnder } from './patientUnder.ts'
+import { roundFilter } from './roundFilter.ts'
 import { standingAnswer } from './standingAnswer.ts'
 
 type WholeQuery = Omit<ListQuery, 'page' | 'pageSize'>
@@ -43,13 +45,11 @@ export async function todaysPlaces(
   const value = reader.atOnce(() => {
     const { followed, clinicians } = reader.listFacets()
     const clinician = clinicianUnder(clinicians, query.clinician)
-    const comesBackTo = query.mine === true ? call.actor.name : null
     const pageSize = Math.min(Math.max(followed, 1), most)
     const { rows, matching } = reader.standingsPage({
       ...query,
       clinician,
-      comesBackTo,
-      handedOver: query.handed === true,
+      ...roundFilter(call, query, comparedWith(reader, query.since ?? null)),
       patientId: under.value,
       page: 1,
       pageSize,

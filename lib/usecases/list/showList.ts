@@ -4,11 +4,14 @@ import type { Call, Outcome } from '../call.ts'
 import { personName } from '../personName.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { comparedWith, roundOfList } from '../rounds/roundOfList.ts'
+import { rowOfRound } from '../rounds/rowOfRound.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
 import { clinicianKey, clinicianUnder } from './clinicianKey.ts'
 import { nextDueOn, overdueOn } from './dueOn.ts'
 import { patientUnder } from './patientUnder.ts'
+import { roundFilter } from './roundFilter.ts'
 import type { StandingAnswer } from './standingAnswer.ts'
 
 /** A place of the list as it is shown on a day to whoever asks. */
@@ -54,13 +57,15 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const clinician = clinicianUnder(names, query.clinician)
   const under = patientUnder(call, query.pseudonym)
   if (!under.ok) return under
-  const comesBackTo = query.mine === true ? call.actor.name : null
-  const { rows, matching } = reader.standingsPage({ ...query, clinician, comesBackTo, handedOver: query.handed === true, patientId: under.value })
+  const sinceId = comparedWith(reader, query.since ?? null)
+  const asked = { ...query, clinician, patientId: under.value, ...roundFilter(call, query, sinceId) }
+  const { rows, matching } = reader.standingsPage(asked)
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
-  const shown = rows.map((row, index) => listRow(row, first + index + 1, call))
+  const shown = rows.map((row, index) => ({ ...listRow(row, first + index + 1, call), round: rowOfRound(reader, call, row, sinceId) }))
+  const round = roundOfList(call, sinceId, followed)
   return {
     ok: true,
-    value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion },
+    value: { asOf: call.today, rows: shown, matching, followed, byWindow, phases, clinicians, rules, planVersion, round },
   }
 }

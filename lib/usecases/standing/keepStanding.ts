@@ -6,6 +6,7 @@ import type { Day } from '../../time/index.ts'
 import { nextDueOn } from '../list/dueOn.ts'
 import { standingAnswer } from '../list/standingAnswer.ts'
 import { planInForce } from '../plan/planInForce.ts'
+import { openFindings } from './openFindings.ts'
 
 /** The row that keeps an assessment: its place in the order as columns, the rest as one canonical text. */
 export function standingRow(assessment: Assessment, revision: number, planVersion: string): StandingRow {
@@ -34,6 +35,8 @@ export function standingRow(assessment: Assessment, revision: number, planVersio
     window: assessment.window,
     answer: JSON.stringify(answer),
     rules: [...new Set(assessment.findings.map((finding) => finding.rule))].toSorted(),
+    open: assessment.course.leftOn === null ? openFindings(assessment) : [],
+    comesBackTo: answer.comesBackTo,
   }
 }
 
