@@ -57,5 +57,5 @@ export function historyOf({ heavy, urineSampled }: TrueCourse, samples: readonly
     { event: 'diagnosis', on: START, phase: 'active', heavyChain: heavy, lightChain: 'kappa' },
     { event: 'line-start', on: START, line: 1, regimen: ['lenalidomide', 'dexamethasone'], intent: null },
   ]
-  return { patient: PATIENT, results, events, held: [], decisions: [], changes: [] }
+  return { patient: PATIENT, results, events, held: [], decisions: [], courseChanges: [], changes: [] }
 }

@@ -1,5 +1,6 @@
 import type {
   Analyte,
+  Care,
   Comparator,
   CourseEventOf,
   FindingChange,
@@ -87,7 +88,6 @@ export interface TreatmentLine {
   readonly intent: Intent | null
 }
 
-export type Care = 'on-treatment' | 'maintenance' | 'off-treatment'
 export type MeasurableBy = 'serum' | 'urine' | 'light-chain' | 'marrow'
 
 export interface PhaseSpan {
@@ -134,6 +134,8 @@ export interface Course {
   readonly diagnosedOn: Day | null
   /** Null outside active disease. */
   readonly care: Care | null
+  /** The day it began where a physician named it; null where the lines say it. */
+  readonly careSince: Day | null
   readonly lines: readonly TreatmentLine[]
   /** The line last started, ended or not; null before the first. */
   readonly line: TreatmentLine | null

@@ -3,7 +3,6 @@
 export { baselineAt, openingOf } from './baseline.ts'
 export { type ChangeFromLowest, changeFromLowest } from './changeFromLowest.ts'
 export {
-  type Care,
   type Course,
   type Immunoglobulin,
   type ImmunoglobulinName,
@@ -21,10 +20,13 @@ export {
   type Sample,
   type TreatmentLine,
 } from './course.ts'
+export { type CourseInForce, courseInForce } from './courseInForce.ts'
+export { isKnownDrug } from './drugNames.ts'
 export { adjustedCalcium, cockcroftGault, egfr } from './kidney.ts'
 export { type InvolvedPair, lightChainPairs } from './lightChains.ts'
 export { lowest, lowestConfirmed } from './lowest.ts'
-export { isActive } from './phases.ts'
+export type { Overruled } from './overruled.ts'
+export { isActive, phaseSpans } from './phases.ts'
 export {
   creatinineMgDl,
   egfrOn,

@@ -1,6 +1,6 @@
-import type { CourseEventOf } from '../results/index.ts'
+import type { Care, CourseChangeOf, CourseEventOf } from '../results/index.ts'
 import { compareDays } from '../time/index.ts'
-import type { Care, PhaseSpan, TreatmentLine } from './course.ts'
+import type { PhaseSpan, TreatmentLine } from './course.ts'
 import { isActive } from './phases.ts'
 
 /**
@@ -16,9 +16,19 @@ export function treatmentLines(starts: readonly CourseEventOf<'line-start'>[], e
   return [...lines.values()].sort((a, b) => compareDays(a.start, b.start) || a.number - b.number)
 }
 
-/** The care a patient with active disease is in, from the line last started; null in other phases. */
-export function careOf(phase: PhaseSpan | null, line: TreatmentLine | null): Care | null {
+/**
+ * The care a physician named, where it decides: the last one, unless the line last started began or ended after it. Null where the lines decide.
+ */
+export function namedCare(line: TreatmentLine | null, cares: readonly CourseChangeOf<'care-changed'>[]): CourseChangeOf<'care-changed'> | null {
+  const last = cares.at(-1) ?? null
+  const lineSays = line === null ? null : (line.end ?? line.start)
+  return last === null || (lineSays !== null && lineSays > last.began) ? null : last
+}
+
+/** The care a patient with active disease is in, as a physician named it or from the line last started; null in other phases. */
+export function careOf(phase: PhaseSpan | null, line: TreatmentLine | null, named: CourseChangeOf<'care-changed'> | null): Care | null {
   if (phase === null || !isActive(phase.phase)) return null
+  if (named !== null) return named.care
   if (line === null || line.end !== null) return 'off-treatment'
   return line.intent === 'maintenance' ? 'maintenance' : 'on-treatment'
 }

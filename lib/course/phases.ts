@@ -1,4 +1,4 @@
-import { type CourseEventOf, PHASES, type Phase } from '../results/index.ts'
+import { PHASES, type Phase, type PhaseBegun } from '../results/index.ts'
 import { compareDays } from '../time/index.ts'
 import type { PhaseSpan } from './course.ts'
 
@@ -8,7 +8,7 @@ export function isActive(phase: Phase): boolean {
 }
 
 /** The phases in order, each with the day it began. Of two recorded on one day the further one stands; a phase recorded again begins once. */
-export function phaseSpans(events: readonly (CourseEventOf<'diagnosis'> | CourseEventOf<'phase'>)[]): readonly PhaseSpan[] {
+export function phaseSpans(events: readonly PhaseBegun[]): readonly PhaseSpan[] {
   const ordered = [...events].sort((a, b) => compareDays(a.on, b.on) || PHASES.indexOf(a.phase) - PHASES.indexOf(b.phase))
   const spans: PhaseSpan[] = []
   for (const { on, phase } of ordered) {

@@ -3,7 +3,7 @@ import { addMonths, type Day } from '../time/index.ts'
 import type { Course, TreatmentLine } from './course.ts'
 
 /** Therapeutic antibodies of type IgG kappa, by INN (clinical.md 2). */
-const ANTIBODIES: readonly string[] = ['daratumumab', 'isatuximab', 'elotuzumab']
+export const ANTIBODIES: readonly string[] = ['daratumumab', 'isatuximab', 'elotuzumab']
 
 /** A therapeutic antibody that may still show as a band, and the start of the line it was given in. */
 export interface AntibodyGiven {

@@ -1,13 +1,23 @@
-import { type Analyte, type CourseEvent, type CourseEventOf, countingResults, type History, historyAsOf, isWithdrawn } from '../results/index.ts'
+import {
+  type Analyte,
+  type CourseEvent,
+  type CourseEventOf,
+  countingResults,
+  type History,
+  historyAsOf,
+  isWithdrawn,
+  type Patient,
+} from '../results/index.ts'
 import type { Day } from '../time/index.ts'
 import { openingOf } from './baseline.ts'
 import type { Course, Marker, MarkerName, Measurement, Sample } from './course.ts'
+import { courseInForce } from './courseInForce.ts'
 import { differenceSamples, involvedSamples, ratioSamples } from './derivedLightChains.ts'
 import { immunoglobulinOf } from './immunoglobulin.ts'
 import { involvedChain } from './involvedChain.ts'
 import { leftOn } from './leftOn.ts'
 import { lightChainPairs, pairLightChains } from './lightChains.ts'
-import { careOf, treatmentLines } from './lines.ts'
+import { careOf, namedCare, treatmentLines } from './lines.ts'
 import { markerOf } from './marker.ts'
 import { marrowSamples } from './marrow.ts'
 import { measurableBy } from './measurableBy.ts'
@@ -26,21 +36,23 @@ function eventsOf<E extends CourseEvent['event']>(history: History, kind: E): re
 
 /**
  * Traces one patient's course up to and including `today`, as if nothing collected or recorded later existed, and as if results that were excluded as
- * spurious had never come. Pure; neither the order of results nor a result filed twice changes it.
+ * spurious had never come. The course is the one in force: what physicians changed counts in place of what came in. Pure; neither the order of results nor a result filed twice changes it.
  */
 export function traceCourse(history: History, today: Day, thresholds: Thresholds = DEFAULT_THRESHOLDS): Course {
   const known = historyAsOf(history, today)
-  const { patient } = known
+  const inForce = courseInForce(known)
+  const patient: Patient = { ...known.patient, clinician: inForce.clinician }
   const results = countingResults(known)
   const byAnalyte = samplesByAnalyte(results)
   const samplesOf = (analyte: Analyte): readonly Sample[] => byAnalyte.get(analyte) ?? NO_SAMPLES
   const creatinines = samplesOf('creatinine')
 
-  const diagnoses = eventsOf(known, 'diagnosis')
-  const phases = phaseSpans([...diagnoses, ...eventsOf(known, 'phase')])
+  const { diagnoses } = inForce
+  const phases = phaseSpans(inForce.phases)
   const phase = phases.at(-1) ?? null
-  const lines = treatmentLines(eventsOf(known, 'line-start'), eventsOf(known, 'line-end'))
+  const lines = treatmentLines(inForce.starts, inForce.ends)
   const line = lines.at(-1) ?? null
+  const named = namedCare(line, inForce.cares)
   const diagnosedOn = diagnoses[0]?.on ?? null
   const opening = openingOf(phase, line, diagnosedOn, thresholds)
 
@@ -73,7 +85,8 @@ export function traceCourse(history: History, today: Day, thresholds: Thresholds
     phase,
     phases,
     diagnosedOn,
-    care: careOf(phase, line),
+    care: careOf(phase, line, named),
+    careSince: named?.began ?? null,
     lines,
     line,
     heavyChain,

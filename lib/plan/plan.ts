@@ -1,4 +1,5 @@
-import type { Care, Thresholds } from '../course/index.ts'
+import type { Thresholds } from '../course/index.ts'
+import type { Care } from '../results/index.ts'
 import type { Day } from '../time/index.ts'
 
 export const TEST_GROUPS = ['serum-m-protein', 'free-light-chains', 'blood-count', 'chemistry', 'urine-24h', 'immunoglobulins', 'imaging'] as const

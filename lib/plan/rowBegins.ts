@@ -11,7 +11,8 @@ function boneAgentSince(course: Course, agents: readonly string[]): Day | null {
 }
 
 /**
- * The day a row of the plan begins to count for a patient: the phase's first day, in active disease the start of the line, or the first bone agent.
+ * The day a row of the plan begins to count for a patient: the phase's first day, in active disease the start of the line or of the
+ * care a physician named, or the first bone agent.
  * Null where the row is not for this patient, and for repeats, which begin with a sample.
  */
 export function rowBegins(row: PlanFor, course: Course, risk: readonly RiskAssessment[]): Day | null {
@@ -21,7 +22,7 @@ export function rowBegins(row: PlanFor, course: Course, risk: readonly RiskAsses
   const { phase, since } = course.phase
   if (row.phase === 'active') {
     const cared = course.care !== null && (row.care === null || row.care.includes(course.care))
-    return isActive(phase) && cared ? laterDay(since, course.line?.start ?? since) : null
+    return isActive(phase) && cared ? laterDay(laterDay(since, course.line?.start ?? since), course.careSince ?? since) : null
   }
   return phase === row.phase && (row.risk === null || row.risk === planRisk(row.phase, risk)) ? since : null
 }

@@ -2,7 +2,7 @@ import type { Day } from '../time/index.ts'
 import type { ReviewKind } from './answerKind.ts'
 
 /** Who decided, when, and in which words. */
-interface Made {
+export interface Made {
   /** Later decisions have higher numbers. */
   readonly id: number
   /** UTC, ISO 8601. */

@@ -2,8 +2,23 @@
 export { ANALYTES, type Analyte } from './analyte.ts'
 export { analyteWords } from './analyteWords.ts'
 export { ANSWER_KINDS, type AnswerKind, type ReviewKind } from './answerKind.ts'
+export {
+  CARES,
+  type Care,
+  type ChangeContent,
+  type CourseChange,
+  type CourseChangeKind,
+  type CourseChangeOf,
+  type CourseWord,
+  changesInForce,
+  type LineBegun,
+  matterOf,
+  type PhaseBegun,
+  type SpokenChange,
+  toldOf,
+} from './courseChange.ts'
 export { currentVersion, isCorrection } from './currentVersion.ts'
-export type { AttributedValue, Decision, DecisionKind, DecisionOf, FindingDecision, ResultDecision } from './decision.ts'
+export type { AttributedValue, Decision, DecisionKind, DecisionOf, FindingDecision, Made, ResultDecision } from './decision.ts'
 export { countingResults, exclusionsOf } from './excluded.ts'
 export { decideEventFiling, type EventFiling, type EventVersion, eventIdentity } from './fileCourseEvents.ts'
 export { decidePatientFiling, type PatientFiling } from './filePatients.ts'

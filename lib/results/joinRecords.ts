@@ -1,4 +1,5 @@
 import { agreedBirth, type Day } from '../time/index.ts'
+import type { CourseChange } from './courseChange.ts'
 import type { Decision } from './decision.ts'
 import { exclusionsOf } from './excluded.ts'
 import type { FindingChange } from './findingChange.ts'
@@ -14,6 +15,7 @@ export interface PatientRecord {
   readonly events: readonly ArrivedEvent[]
   readonly held: readonly HeldNotice[]
   readonly decisions: readonly Decision[]
+  readonly courseChanges: readonly CourseChange[]
   readonly changes: readonly FindingChange[]
 }
 
@@ -103,5 +105,6 @@ export function joinRecords(kept: PatientRecord, others: readonly PatientRecord[
   )
   const held = records.flatMap((record) => record.held)
   const changes = records.flatMap((record) => record.changes).toSorted((a, b) => a.id - b.id)
-  return { history: { patient, results, events, held, decisions, changes }, disagreeing }
+  const courseChanges = records.flatMap((record) => record.courseChanges).toSorted((a, b) => a.id - b.id)
+  return { history: { patient, results, events, held, decisions, courseChanges, changes }, disagreeing }
 }

@@ -6,13 +6,14 @@ import { addDays, type Day } from '../time/index.ts'
 
 // What is dated after today is already here and counts from its day on.
 function stillToCome(history: History, today: Day): Day | null {
-  const { patient, results, events, held, decisions, changes } = history
+  const { patient, results, events, held, decisions, courseChanges, changes } = history
   const excluded = exclusionsOf(historyAsOf(history, today).decisions)
   const days = [
     ...results.filter((result) => !excluded.has(result.id)).map((result) => result.collected.on),
     ...events.map((event) => event.on),
     ...held.map((row) => row.collectedOn ?? row.receivedOn),
     ...decisions.map((decision) => decision.on),
+    ...courseChanges.map((change) => change.on),
     ...changes.map((change) => change.on),
     ...(patient.statusOn === null ? [] : [patient.statusOn]),
   ]

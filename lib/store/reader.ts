@@ -4,6 +4,7 @@ import * as accounts from './read/accounts.ts'
 import * as arriving from './read/arrivals.ts'
 import * as assignments from './read/assignments.ts'
 import { correctionsSince } from './read/corrections.ts'
+import * as courseChanges from './read/courseChanges.ts'
 import * as courseEvents from './read/courseEvents.ts'
 import * as decisions from './read/decisions.ts'
 import * as emergencies from './read/emergencyViews.ts'
@@ -59,6 +60,9 @@ export function readerOf(connection: Connection) {
     mergesOf: (patientId: string) => merges.mergesOf(connection, patientId),
     decisionsOf: (patientId: string) => decisions.decisionsOf(connection, patientId),
     loggedDecisions: () => soundness.loggedDecisions(connection),
+    courseChangesOf: (patientId: string) => courseChanges.courseChangesOf(connection, patientId),
+    loggedChanges: () => soundness.loggedChanges(connection),
+    recordOfChange: (id: number) => courseChanges.recordOfChange(connection, id),
     recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),

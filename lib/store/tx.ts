@@ -9,12 +9,14 @@ import type { LogRange } from './read/logRanges.ts'
 import type { StoredLogReview } from './read/logReviews.ts'
 import type { MappedRow } from './read/sources.ts'
 import { readerOf } from './reader.ts'
+import type { NewCourseChange } from './rows/courseChange.ts'
 import type { NewDecision } from './rows/decision.ts'
 import type { NewResult } from './rows/result.ts'
 import type { StandingRow } from './rows/standing.ts'
 import * as accounts from './write/accounts.ts'
 import { insertAssignment, type NewAssignment } from './write/assignments.ts'
 import * as changes from './write/changes.ts'
+import * as courseChanges from './write/courseChanges.ts'
 import * as decisions from './write/decisions.ts'
 import * as emergencies from './write/emergencyViews.ts'
 import * as files from './write/files.ts'
@@ -61,6 +63,7 @@ export function txOf(connection: Connection) {
     insertChoice: (choice: Omit<HeldChoice, 'id'>) => heldChoices.insertChoice(connection, choice),
     decideChoice: (decision: heldChoices.ChoiceDecision) => heldChoices.decideChoice(connection, decision),
     insertDecision: (decision: NewDecision) => decisions.insertDecision(connection, decision),
+    insertCourseChange: (change: NewCourseChange) => courseChanges.insertCourseChange(connection, change),
     insertMerge: (merge: merges.NewMerge) => merges.insertMerge(connection, merge),
     decideMerge: (decision: merges.MergeDecision) => merges.decideMerge(connection, decision),
     endMerge: (end: merges.MergeEnd) => merges.endMerge(connection, end),

@@ -1,3 +1,4 @@
+import type { CourseChanged } from './courseEvent.ts'
 import type { ChosenPatient, Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
 import { purposeOf } from './recordedAs.ts'
 import type { TrailRow } from './row.ts'
@@ -20,6 +21,13 @@ const result = (event: DecidedOfResult): Partial<About> => ({
   ...decision(event),
   object: `result ${event.resultId}`,
   objectVersion: event.version,
+})
+
+const courseChange = ({ patientId, changeId, before, after }: CourseChanged): Partial<About> => ({
+  patientId,
+  object: `course change ${changeId}`,
+  beforeHash: before,
+  afterHash: after,
 })
 
 const merge = ({ mergeId, patientId, before, after }: Merged): Partial<About> => ({
@@ -89,6 +97,9 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'view-removed': ({ viewId, version, before }) => ({ object: `saved view ${viewId}`, objectVersion: version, beforeHash: before }),
   'result-excluded': result,
   'result-restored': result,
+  'course-changed': courseChange,
+  'course-change-taken-back': courseChange,
+  'consequence-shown': ({ patientId }) => ({ patientId, object: 'consequence of a change' }),
   'records-compared': ({ patientId }) => ({ patientId, object: 'patients' }),
   'merges-shown': () => ({ object: 'merges' }),
   'merge-proposed': merge,

@@ -1,5 +1,6 @@
 import type { Permission, Role } from '../access/index.ts'
 import type { Day } from '../time/index.ts'
+import type { CourseEvent } from './courseEvent.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
 import type { RoundEvent } from './roundEvent.ts'
 
@@ -238,6 +239,7 @@ export type TrailEvent =
       readonly beforeSha256: string | null
       readonly afterSha256: string
     }
+  | CourseEvent
   | KeepingEvent
   | RoundEvent
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }

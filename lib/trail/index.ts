@@ -2,6 +2,7 @@
 export { auditEventOf, type PatientsTold } from './auditEvent.ts'
 export { canonicalJson, canonicalSha256 } from './canonical.ts'
 export { chainHash, FIRST_PREVIOUS, follows, NO_HEAD, nextRow, type TrailHead, verifyChain } from './chain.ts'
+export type { CourseChanged } from './courseEvent.ts'
 export {
   type Actor,
   type Decided,

@@ -124,6 +124,9 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'view-removed': ({ viewId }) => `Saved view ${viewId} was removed.`,
   'result-excluded': (event, telling) => `Version ${event.version} of result ${event.resultId} was excluded${ofPatient(event, telling)}.`,
   'result-restored': (event, telling) => `Version ${event.version} of result ${event.resultId} was restored${ofPatient(event, telling)}.`,
+  'course-changed': (event, telling) => `The course was changed${ofPatient(event, telling)} (change ${event.changeId}).`,
+  'course-change-taken-back': (event, telling) => `A change of the course was taken back${ofPatient(event, telling)} (change ${event.changeId}).`,
+  'consequence-shown': (event, telling) => `What a change would do was shown${ofPatient(event, telling)}.`,
   'records-compared': ({ fromId, patientId }, telling) =>
     telling.patients
       ? `Records ${named(fromId, telling)} and ${named(patientId, telling)} were shown side by side.`

@@ -13,6 +13,7 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'pseudonymous-patient-opened': ({ patientId }) => [patientId],
   'held-opened': ({ patientId, beside }) => [patientId, ...beside],
   'held-compared': ({ patientId }) => [patientId],
+  'consequence-shown': ({ patientId }) => [patientId],
   'records-compared': ({ patientId, fromId }) => [patientId, fromId],
   'merges-shown': ({ patients }) => patients,
   'round-shown': ({ patients }) => patients,

@@ -23,4 +23,6 @@ export type Outcome<T> =
       readonly fields?: readonly { readonly field: string; readonly says: string }[]
       /** The record is closed: whoever may can open it as an emergency view. Absent for every other refusal. */
       readonly closed?: true
+      /** A consequence that was shown no longer holds, because something arrived or the form says something else. Absent for every other refusal. */
+      readonly stale?: 'arrived' | 'other'
     }

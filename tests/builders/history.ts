@@ -1,4 +1,5 @@
 import type {
+  CourseChange,
   CourseEvent,
   CourseEventOf,
   Decision,
@@ -49,6 +50,7 @@ export interface HistoryWords {
   readonly left?: readonly [on: string, reason: 'transferred' | 'discharged' | 'died']
   readonly held?: readonly (readonly [receivedOn: string, collectedOn?: string])[]
   readonly decisions?: readonly Decision[]
+  readonly courseChanges?: readonly CourseChange[]
 }
 
 function lineEvents(lines: readonly LineWords[]): CourseEvent[] {
@@ -123,6 +125,7 @@ export function history(words: HistoryWords): History {
       collectedOn: collectedOn === undefined ? null : day(collectedOn),
     })),
     decisions: words.decisions ?? [],
+    courseChanges: words.courseChanges ?? [],
     changes: [],
   }
 }

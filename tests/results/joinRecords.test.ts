@@ -14,7 +14,16 @@ import { exclusion, restoration } from '../builders/decision.ts'
 import { history, labResult } from '../builders/history.ts'
 
 function record(id: string, more: Partial<PatientRecord> = {}, patient: Partial<Patient> = {}): PatientRecord {
-  return { patient: { ...history({ id }).patient, ...patient }, results: [], events: [], held: [], decisions: [], changes: [], ...more }
+  return {
+    patient: { ...history({ id }).patient, ...patient },
+    results: [],
+    events: [],
+    held: [],
+    decisions: [],
+    courseChanges: [],
+    changes: [],
+    ...more,
+  }
 }
 
 /** Reports of one sample: number, record, value, status, day of the report. */

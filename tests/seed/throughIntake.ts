@@ -103,6 +103,7 @@ export function throughIntake(files: Cohort['files'], today: Day): Taken {
       events: [...(events.get(patient.id)?.values() ?? [])].flatMap((versions): CourseEvent[] => versions.slice(-1).map(({ event }) => event)),
       held: held.get(patient.id) ?? [],
       decisions: [],
+      courseChanges: [],
       changes: [],
     }),
   )

@@ -16,6 +16,8 @@ const EVENTS: readonly (readonly [TrailEvent, readonly string[]])[] = [
   [{ action: 'held-compared', heldId: 1, patientId: 'P7' }, ['P7']],
   [{ action: 'records-compared', patientId: 'P8', fromId: 'P9' }, ['P8', 'P9']],
   [{ action: 'merges-shown', patients: ['P10'] }, ['P10']],
+  [{ action: 'consequence-shown', patientId: 'P18' }, ['P18']],
+  [{ action: 'course-changed', patientId: 'P13', changeId: 1, before: null, after: 'a' }, []],
   [{ action: 'plan-tried', version: null, from: '2026-12-01' as never, sha256: 'a', evaluated: 2, changed: 1, patients: ['P11'] }, ['P11']],
   [{ action: 'round-shown', roundId: 1, patients: ['P18'] }, ['P18']],
   [{ action: 'access-refused', permission: 'patient.read', object: 'a closed record', patientId: 'P12' }, []],

@@ -112,6 +112,12 @@ const ASKED: Readonly<Record<string, Asked>> = {
   withdrawAttribution: { roles: PHYSICIAN, run: (call) => usecases.withdrawAttribution(call, { ...OF_P1, attributionId: 1, reason: 'a test' }) },
   excludeResult: { roles: PHYSICIAN, run: (call) => usecases.excludeResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
   restoreResult: { roles: PHYSICIAN, run: (call) => usecases.restoreResult(call, { ...OF_P1, resultId: 999, reason: 'a test' }) },
+  changeCourse: {
+    roles: PHYSICIAN,
+    run: (call) => usecases.changeCourse(call, { ...OF_P1, change: { kind: 'line-goes-on', line: 1 }, reason: 'a test' }),
+  },
+  takeBackChange: { roles: PHYSICIAN, run: (call) => usecases.takeBackChange(call, { ...OF_P1, changeId: 999, reason: 'a test' }) },
+  previewConsequence: { roles: PHYSICIAN, run: (call) => usecases.previewConsequence(call, { ...OF_P1, would: 'exclude', resultId: 999 }) },
   readSources: { roles: INTAKE, run: (call) => usecases.readSources(call) },
   readSource: { roles: INTAKE, run: (call) => usecases.readSource(call, 'tests') },
   previewProfile: { roles: SOURCES, run: (call) => usecases.previewProfile(call, PROFILE) },

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
+import { day } from '../../lib/time/index.ts'
 import type { Outcome } from '../../lib/usecases/index.ts'
 import * as usecases from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
@@ -14,6 +15,8 @@ interface Ids {
   readonly finding: { readonly rule: string; readonly key: string }
   /** Another cause recorded for a finding of P1. */
   readonly attributionId: number
+  /** A change of the course of P1. */
+  readonly changeId: number
   readonly resultOfP1: number
   readonly resultOfP2: number
   /** An excluded result of P1. */
@@ -63,6 +66,23 @@ const SWAPS: readonly (readonly [name: string, ask: (ids: Ids) => Promise<Outcom
   [
     'restoreResult: a result that was not excluded',
     ({ store, resultOfP1 }) => usecases.restoreResult(as(store, 'physician'), { patientId: 'P1', resultId: resultOfP1, reason: TYPED }),
+  ],
+  [
+    'takeBackChange: a change of another patient',
+    ({ store, changeId }) => usecases.takeBackChange(as(store, 'physician'), { patientId: 'P2', changeId, reason: TYPED }),
+  ],
+  [
+    'previewConsequence: a result of another patient',
+    ({ store, resultOfP2 }) => usecases.previewConsequence(as(store, 'physician'), { patientId: 'P1', would: 'exclude', resultId: resultOfP2 }),
+  ],
+  [
+    'changeCourse: a phase of another patient',
+    ({ store }) =>
+      usecases.changeCourse(as(store, 'physician'), {
+        patientId: 'P3',
+        change: { kind: 'phase-withdrawn', was: { phase: 'active', on: day('2024-01-10') } },
+        reason: TYPED,
+      }),
   ],
   ['confirmPatient: a held row nobody proposed a patient for', ({ store, heldId }) => usecases.confirmPatient(as(store, 'physician'), { heldId })],
   ['declinePatient: the same', ({ store, heldId }) => usecases.declinePatient(as(store, 'physician'), { heldId, reason: TYPED })],
@@ -125,6 +145,10 @@ beforeAll(async () => {
   granted(await usecases.recordAttribution(physician, { patientId: 'P1', rule: attributable.rule, key: attributable.key, cause: 'Bleeding' }))
   const excludedOfP1 = resultId(store, '12')
   granted(await usecases.excludeResult(physician, { patientId: 'P1', resultId: excludedOfP1, reason: 'Drawn above a drip' }))
+  granted(
+    await usecases.changeCourse(physician, { patientId: 'P1', change: { kind: 'line-ended', line: 1, ended: day('2026-11-01') }, reason: TYPED }),
+  )
+  const changeId = store.reader.courseChangesOf('P1')[0]?.id ?? 0
   const attributionId = (await seen(store)).findings.flatMap(({ attribution }) => attribution ?? [])[0]?.id ?? 0
   const [held, decided] = store.reader.heldQueue().toSorted((a, b) => a.id - b.id)
   if (held === undefined || decided === undefined) throw new Error('two rows should wait')
@@ -139,6 +163,7 @@ beforeAll(async () => {
     store,
     finding: { rule: attributable.rule, key: attributable.key },
     attributionId,
+    changeId,
     excludedOfP1,
     resultOfP1: resultId(store, '100'),
     resultOfP2: resultId(store, '90', 'P2'),

@@ -1,6 +1,7 @@
 import type { History } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { changesOf } from './changes.ts'
+import { courseChangesOf } from './courseChanges.ts'
 import { currentEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
@@ -31,7 +32,8 @@ export function loadHistory(connection: Connection, anyId: string): LoadedHistor
     const events = currentEvents(connection, patientId)
     const held = heldNotices(connection, patientId)
     const decisions = decisionsOf(connection, patientId)
+    const courseChanges = courseChangesOf(connection, patientId)
     const changes = changesOf(connection, patientId, decisions)
-    return { history: { patient: stored.patient, results, events, held, decisions, changes }, revision: stored.revision }
+    return { history: { patient: stored.patient, results, events, held, decisions, courseChanges, changes }, revision: stored.revision }
   })
 }

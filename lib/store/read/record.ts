@@ -1,6 +1,7 @@
 import { type ArrivedEvent, type Decision, type JoinedRecords, joinRecords, type PatientRecord } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { changesOf } from './changes.ts'
+import { courseChangesOf } from './courseChanges.ts'
 import { arrivedEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
 import { heldNotices } from './held.ts'
@@ -28,6 +29,7 @@ export function recordOf(
     events,
     held: heldNotices(connection, patientId),
     decisions,
+    courseChanges: courseChangesOf(connection, patientId),
     changes: changesOf(connection, patientId, decided ?? decisions, recordIds),
   }
 }

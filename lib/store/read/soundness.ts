@@ -30,17 +30,32 @@ export interface LoggedDecision {
   readonly after: string
 }
 
+/** A change of a course as the log has it. */
+export interface LoggedChange {
+  readonly changeId: number
+  readonly after: string
+}
+
+// What an entry is about stands in its object, so that no entry of another kind is read.
+function eventsAbout({ statement }: Connection, ...objects: readonly string[]): TrailEvent[] {
+  const sql = `SELECT event FROM trail WHERE ${objects.map(() => 'object LIKE ?').join(' OR ')} ORDER BY sequence`
+  return statement<{ event: string }>(sql)
+    .all(...objects.map((object) => `${object} %`))
+    .map(({ event }) => JSON.parse(event) as TrailEvent)
+}
+
 /** Every decision the log tells of, and whether the log still begins with its first row: what stood before that can no longer be compared. */
-export function loggedDecisions({ statement }: Connection): { readonly decisions: readonly LoggedDecision[]; readonly fromTheFirst: boolean } {
-  const rows = statement<{ event: string }>(
-    "SELECT event FROM trail WHERE object LIKE 'decision %' OR object LIKE 'result %' ORDER BY sequence",
-  ).all()
-  const events = rows.map(({ event }) => JSON.parse(event) as TrailEvent)
-  const first = statement<{ first: number | null }>('SELECT min(sequence) AS first FROM trail').get()?.first ?? null
+export function loggedDecisions(connection: Connection): { readonly decisions: readonly LoggedDecision[]; readonly fromTheFirst: boolean } {
+  const first = connection.statement<{ first: number | null }>('SELECT min(sequence) AS first FROM trail').get()?.first ?? null
   return {
-    decisions: events.flatMap((event) =>
+    decisions: eventsAbout(connection, 'decision', 'result').flatMap((event) =>
       'decisionId' in event ? [{ decisionId: event.decisionId, patientId: event.patientId, after: event.after }] : [],
     ),
     fromTheFirst: first === null || first === 1,
   }
+}
+
+/** Every change of a course the log tells of. */
+export function loggedChanges(connection: Connection): readonly LoggedChange[] {
+  return eventsAbout(connection, 'course change').flatMap((event) => ('changeId' in event ? [{ changeId: event.changeId, after: event.after }] : []))
 }

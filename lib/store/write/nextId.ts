@@ -3,6 +3,7 @@ import type { Connection } from '../connection.ts'
 type Numbered =
   | 'account_identity'
   | 'assignment'
+  | 'course_change'
   | 'emergency_view'
   | 'log_range'
   | 'log_review'

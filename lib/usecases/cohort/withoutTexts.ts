@@ -1,3 +1,4 @@
+import { type Course, isKnownDrug, type TreatmentLine } from '../../course/index.ts'
 import type { FindingChange, LabResult } from '../../results/index.ts'
 import { correctionText, type Finding } from '../../rules/index.ts'
 import type { Assessment } from '../../standing/index.ts'
@@ -37,6 +38,15 @@ function findingWithout({ saidThen: _, ...finding }: Finding, change: FindingCha
   return { ...finding, evidence, facts: factsWithout(finding, change, telling) }
 }
 
+// A drug by a name that is no drug's was typed by somebody, into a file or a form.
+function courseWithout(course: Course): Course {
+  const plain = ({ regimen, ...line }: TreatmentLine): TreatmentLine => ({
+    ...line,
+    regimen: regimen.map((drug) => (isKnownDrug(drug) ? drug : 'a drug not shown here')),
+  })
+  return { ...course, lines: course.lines.map(plain), line: course.line === null ? null : plain(course.line) }
+}
+
 /**
  * The same assessment without what people or laboratories typed and without what tells the age: the same findings, in the same order and windows. What
  * people typed in their decisions stays in it, for the view to leave out. Pure.
@@ -50,6 +60,7 @@ export function withoutTexts(assessment: Assessment, telling: Telling = { staff:
     new Map([...map].map(([finding, value]) => [of(finding), value] as const))
   return {
     ...assessment,
+    course: courseWithout(assessment.course),
     known: { ...assessment.known, results: assessment.known.results.map(withoutText) },
     findings: assessment.findings.map(of),
     open: assessment.open.map(of),

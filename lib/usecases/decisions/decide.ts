@@ -1,28 +1,15 @@
-import type { Permission } from '../../access/index.ts'
 import type { Decision, FindingDecision, ResultDecision } from '../../results/index.ts'
-import { type Assessment, assess } from '../../standing/index.ts'
-import type { Tx } from '../../store/index.ts'
+import type { Assessment } from '../../standing/index.ts'
+import type { Reader, Tx } from '../../store/index.ts'
 import type { Decided as Logged, TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
-import { planInForce } from '../plan/planInForce.ts'
-import { refusedUnlessMay } from '../refuse.ts'
+import { keepProposal } from '../proposals/keepProposal.ts'
+import type { Making, Proposal, Wish } from '../proposals/proposal.ts'
+import { underLock } from '../proposals/underLock.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import { decisionSha256 } from './decisionSha256.ts'
-import { typedText } from './typedText.ts'
 
-type Refusal = Extract<Outcome<never>, { ok: false }>
-
-/** What a person asks to decide. */
-export interface Wish {
-  readonly permission: Permission
-  readonly patientId: string
-  readonly typed: string
-  /** What the typed text is called in a sentence. */
-  readonly called: string
-  /** True where nothing need be typed. */
-  readonly optional?: boolean
-}
+export { refuse, unlessRefused, type Wish } from '../proposals/proposal.ts'
 
 /** One decision: what it takes the place of or takes back, and how the log tells it. */
 export interface One {
@@ -44,75 +31,58 @@ export interface DecidedTogether<T> {
   readonly value: (ids: readonly number[], tx: Tx) => T
 }
 
-/** Takes a transaction back that turned out to change nothing. */
-class Refused extends Error {
-  readonly refusal: Refusal
-  constructor(refusal: Refusal) {
-    super(refusal.reason)
-    this.refusal = refusal
-  }
-}
+/** Judges a decision against the patient as they stand. */
+export type Deciding<T> = (assessment: Assessment, reader: Reader) => Decided<T>
 
-/** Ends a decision with its reason; nothing is written. Throws, to be called inside `judge` or `unlessRefused` only. */
-export function refuse(kind: Refusal['kind'], reason: string): never {
-  throw new Refused({ ok: false, kind, reason })
-}
-
-/** What a change answers, or the refusal it ended with (`refuse`). */
-export async function unlessRefused<T>(change: () => Promise<T>): Promise<Outcome<T>> {
-  try {
-    return { ok: true, value: await change() }
-  } catch (error) {
-    if (error instanceof Refused) return error.refusal
-    throw error
-  }
-}
-
-/** Keeps one decision of `patientId`'s, and says its entry of the log. */
-function keep(call: Call, tx: Tx, patientId: string, text: string, { record = patientId, decision, before, event }: One): [number, TrailEvent] {
-  const made = { at: call.now, on: call.today, by: call.actor.name, text, ...decision }
-  const id = tx.insertDecision({ patientId: record, ...made })
-  tx.bumpRevision(record)
+/** Keeps one decision with a record, and says its entry of the log. */
+function keep(tx: Tx, record: string, made: Making, { decision, before, event }: One): [number, TrailEvent] {
+  const id = tx.insertDecision({ patientId: record, ...made, ...decision })
   const digests = {
     before: before === null ? null : decisionSha256(tx.recordOfDecision(before.id) ?? record, before),
-    after: decisionSha256(record, { id, ...made }),
+    after: decisionSha256(record, { id, ...made, ...decision }),
   }
   return [id, event({ patientId: record, decisionId: id, ...digests })]
 }
 
-/**
- * May, then under the write lock: load, judge what is asked against what is true now, and keep the decisions, their entries of the log and the renewed
- * standing together, or none of it. `judge` sees the patient as they stand at that moment, so that nobody decides on what has changed since the page was
- * shown.
- */
-export async function decideTogether<T>(call: Call, wish: Wish, judge: (assessment: Assessment, tx: Tx) => DecidedTogether<T>): Promise<Outcome<T>> {
-  const refused = await refusedUnlessMay(call, wish.permission, 'patient')
-  if (refused !== null) return refused
-  const isLeftOut = wish.optional === true && wish.typed.trim() === ''
-  const typed = isLeftOut ? { text: '' } : typedText(wish.typed, wish.called)
-  if ('reason' in typed) return { ok: false, kind: 'invalid', reason: typed.reason }
-  const outcome = await unlessRefused(() =>
-    call.store.record(call, (tx) => {
-      const stored = tx.loadHistory(wish.patientId) ?? refuse('not-found', `No patient has the number "${wish.patientId}".`)
-      const assessment = assess(stored.history, planInForce(tx, call.today), call.today)
-      // An emergency view opens a closed record for reading: nothing is decided in it.
-      if (isClosed(assessment.course) && call.actor.role !== 'console') throw new Refused(closedRefusal(assessment.course))
-      const { decisions, value } = judge(assessment, tx)
-      const patientId = stored.history.patient.id
-      const kept = decisions.map((one) => keep(call, tx, patientId, typed.text, one))
-      for (const record of new Set(decisions.map((one) => one.record ?? patientId))) keepStanding(tx, record, call.today)
-      const ids = kept.map(([id]) => id)
-      return { value: value(ids, tx), events: kept.map(([, event]) => event) }
-    }),
-  )
-  if (!outcome.ok && outcome.closed) await logClosedRefusal(call, wish.permission, call.store.reader.keptId(wish.patientId))
-  return outcome
+/** Keeps decisions of one act, their entries of the log and the renewed standing together, or none of it. */
+export function decideTogether<T>(call: Call, wish: Wish, judge: (assessment: Assessment, tx: Tx) => DecidedTogether<T>): Promise<Outcome<T>> {
+  return underLock(call, wish, (tx, { history, assessment }, text) => {
+    const { decisions, value } = judge(assessment, tx)
+    const patientId = history.patient.id
+    const made = { at: call.now, on: call.today, by: call.actor.name, text }
+    const kept = decisions.map((one) => {
+      const record = one.record ?? patientId
+      const [id, event] = keep(tx, record, made, one)
+      tx.bumpRevision(record)
+      return { id, event }
+    })
+    for (const record of new Set(decisions.map((one) => one.record ?? patientId))) keepStanding(tx, record, call.today)
+    return {
+      value: value(
+        kept.map(({ id }) => id),
+        tx,
+      ),
+      events: kept.map(({ event }) => event),
+    }
+  })
 }
 
-/** The same for one decision. */
-export function decide<T>(call: Call, wish: Wish, judge: (assessment: Assessment, tx: Tx) => Decided<T>): Promise<Outcome<T>> {
-  return decideTogether(call, wish, (assessment, tx) => {
-    const { value, ...one } = judge(assessment, tx)
-    return { decisions: [one], value: () => value }
-  })
+/** A decision as a proposal: tried on a history or kept. */
+export function proposed<T>({ value, ...one }: Decided<T>): Proposal<T> {
+  const { record, decision } = one
+  return {
+    ...(record === undefined ? {} : { record }),
+    content: decision,
+    added: (history, made) => {
+      const id = Math.max(0, ...history.decisions.map((other) => other.id)) + 1
+      return { ...history, decisions: [...history.decisions, { id, ...made, ...decision }] }
+    },
+    keep: (tx, patientId, made) => keep(tx, patientId, made, one)[1],
+    value,
+  }
+}
+
+/** The same for one decision, which can be tried before. */
+export function decide<T>(call: Call, wish: Wish, deciding: Deciding<T>): Promise<Outcome<T>> {
+  return keepProposal(call, wish, (assessment, reader) => proposed(deciding(assessment, reader)))
 }
