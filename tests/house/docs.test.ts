@@ -89,7 +89,10 @@ describe('DEVELOPERS.md', () => {
   it('numbers its decisions, dates them, and keeps each to 40 lines', () => {
     const decisions = section(DEVELOPERS, '## Decisions') ?? ''
     const headings = [...decisions.matchAll(/^### (\d+)\. .+ \((\d{4}-\d{2}-\d{2})\)$/gm)]
-    expect(headings.map(([, number]) => Number(number))).toEqual(headings.map((_, at) => at + 1))
+    // Each number once, in order; numbers are given out before their work is done, so some may still be missing.
+    const numbers = headings.map(([, number]) => Number(number))
+    expect(numbers).toEqual([...new Set(numbers)].toSorted((a, b) => a - b))
+    expect(numbers[0]).toBe(1)
     expect(headings.length).toBe([...decisions.matchAll(/^### /gm)].length)
     expect(headings.length).toBeGreaterThanOrEqual(14)
     for (const [heading] of headings) expect(section(DEVELOPERS, heading)?.split('\n').length).toBeLessThanOrEqual(40)

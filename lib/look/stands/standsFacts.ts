@@ -1,7 +1,6 @@
-import type { Care } from '../../course/index.ts'
 import { type ResponseAssessment, responseSince } from '../../models/index.ts'
 import type { TestGroup } from '../../plan/index.ts'
-import type { Phase } from '../../results/index.ts'
+import type { Care, Phase } from '../../results/index.ts'
 import type { FindingState, RuleId, Window } from '../../rules/index.ts'
 import type { Assessment } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'

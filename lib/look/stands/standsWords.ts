@@ -1,5 +1,4 @@
-import type { Care } from '../../course/index.ts'
-import type { Phase } from '../../results/index.ts'
+import type { Care, Phase } from '../../results/index.ts'
 import { GROUP_WORDS, ruleTitle, type Window } from '../../rules/index.ts'
 import { markerWords, unitAfter } from '../markerWords.ts'
 import type { LeadingNow, ToCriterion } from './leadingNow.ts'
