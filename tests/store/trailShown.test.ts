@@ -18,7 +18,6 @@ const EVENTS: readonly (readonly [TrailEvent, readonly string[]])[] = [
   [{ action: 'merges-shown', patients: ['P10'] }, ['P10']],
   [{ action: 'course-changed', patientId: 'P13', changeId: 1, before: null, after: 'a' }, []],
   [{ action: 'plan-tried', version: null, from: '2026-12-01' as never, sha256: 'a', evaluated: 2, changed: 1, patients: ['P11'] }, ['P11']],
-  [{ action: 'round-shown', roundId: 1, patients: ['P18'] }, ['P18']],
   [{ action: 'access-refused', permission: 'patient.read', object: 'a closed record', patientId: 'P12' }, []],
   [{ action: 'review-recorded', patientId: 'P13', decisionId: 1, before: null, after: 'a' }, []],
   [{ action: 'mapping-taken-back', mappingId: 1, rows: 1, versions: 1, patients: ['P14'] }, []],
@@ -26,7 +25,8 @@ const EVENTS: readonly (readonly [TrailEvent, readonly string[]])[] = [
 
 /** Kinds of entry that came after the table: a log from before it has none of them. */
 const LATER: typeof EVENTS = [
-  [{ action: 'consequence-shown', patientId: 'P18' }, ['P18']],
+  [{ action: 'round-shown', roundId: 1, patients: ['P18'] }, ['P18']],
+  [{ action: 'consequence-shown', patientId: 'P20' }, ['P20']],
   [{ action: 'pseudonymous-list-exported', patients: ['P19'] }, ['P19']],
 ]
 
