@@ -30,6 +30,7 @@ export const WAYS: readonly Way[] = [
   { to: '/emergency/views', says: 'Emergency views', needs: 'emergency.acknowledge' },
   { to: '/sources', says: 'Sources', needs: 'sources.read' },
   { to: '/rules', says: 'Rules', needs: 'rules.read' },
+  { to: '/glossary', says: 'Glossary', needs: 'glossary.read' },
   { to: '/plan', says: 'Plan', needs: 'plan.read' },
   { to: '/log', says: 'Log', needs: 'log.read-own' },
   { to: '/accounts', says: 'Accounts', needs: 'accounts.manage' },

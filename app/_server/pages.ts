@@ -1,4 +1,5 @@
 import 'server-only'
+import type { GlossaryEntry } from '../../lib/sheet/index.ts'
 import {
   type AccountView,
   type CohortPage,
@@ -21,18 +22,21 @@ import {
   type MergesPage,
   type ModelView,
   type OpenedPatient,
+  type OpenedSheet,
   type Outcome,
   type OwnAccountView,
   type OwnEmergency,
   openHeld,
   openPatientAt,
   openPseudonym,
+  openSheetAt,
   ownEmergencies,
   ownSessions,
   type PlanPage,
   type RulesIndex,
   type RuleView,
   readEmergencies,
+  readGlossary,
   readHealth,
   readLogReviews,
   readMerges,
@@ -43,10 +47,12 @@ import {
   readReports,
   readRule,
   readRules,
+  readSheetsAt,
   readSource,
   readSources,
   readTrail,
   type SessionView,
+  type SheetsPage,
   type SourceInList,
   type SourceView,
   showCohort,
@@ -60,6 +66,12 @@ import { ask, askOwn } from './ask.ts'
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
 
 export const patientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => openPatientAt(call, address))
+
+export const sheetsPage = (address: string): Promise<Outcome<SheetsPage>> => ask((call) => readSheetsAt(call, address))
+
+export const sheetPage = (address: string, sheetId: number): Promise<Outcome<OpenedSheet>> => ask((call) => openSheetAt(call, address, sheetId))
+
+export const glossaryPage = (): Promise<Outcome<readonly GlossaryEntry[]>> => ask((call) => readGlossary(call))
 
 export const cohortPage = (query: CohortQuery): Promise<Outcome<CohortPage>> => ask((call) => showCohort(call, query))
 

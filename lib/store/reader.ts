@@ -21,6 +21,7 @@ import * as mapped from './read/mappedRows.ts'
 import * as merges from './read/merges.ts'
 import * as messages from './read/messages.ts'
 import { patientAddressOf, patientIdAt } from './read/patientAddresses.ts'
+import { sheetById, sheetsOf } from './read/patientSheets.ts'
 import * as patients from './read/patients.ts'
 import * as plans from './read/plans.ts'
 import { problemRows } from './read/problemRows.ts'
@@ -138,6 +139,8 @@ export function readerOf(connection: Connection) {
     countEmergenciesWaiting: () => emergencies.countEmergenciesWaiting(connection),
     emergenciesAcknowledged: (count: number) => emergencies.emergenciesAcknowledged(connection, count),
     openedInEmergency: (emergencyId: number) => emergencies.openedInEmergency(connection, emergencyId),
+    sheet: (id: number) => sheetById(connection, id),
+    sheetsOf: (recordIds: readonly string[]) => sheetsOf(connection, recordIds),
     setting: (key: string) => settings.settingOf(connection, key),
     arrivals: () => arriving.arrivals(connection),
     beganAt: () => arriving.beganAt(connection),

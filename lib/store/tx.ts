@@ -27,6 +27,7 @@ import * as logRanges from './write/logRanges.ts'
 import { insertLogReview } from './write/logReviews.ts'
 import * as merges from './write/merges.ts'
 import * as messages from './write/messages.ts'
+import * as sheets from './write/patientSheets.ts'
 import * as patients from './write/patients.ts'
 import * as plans from './write/plans.ts'
 import { endWhatOpens } from './write/restored.ts'
@@ -70,6 +71,8 @@ export function txOf(connection: Connection) {
     insertEmergency: (view: emergencies.NewEmergency) => emergencies.insertEmergency(connection, view),
     endEmergency: (id: number, at: string) => emergencies.endEmergency(connection, id, at),
     acknowledgeEmergency: (acknowledgement: emergencies.Acknowledgement) => emergencies.acknowledgeEmergency(connection, acknowledgement),
+    insertSheet: (sheet: sheets.NewSheet) => sheets.insertSheet(connection, sheet),
+    withdrawSheet: (withdrawal: sheets.SheetWithdrawal) => sheets.withdrawSheet(connection, withdrawal),
     insertLogReview: (review: Omit<StoredLogReview, 'id'>) => insertLogReview(connection, review),
     startRound: (by: string, at: string) => rounds.startRound(connection, by, at),
     endRound: (id: number, by: string, at: string) => rounds.endRound(connection, id, by, at),

@@ -2,6 +2,7 @@ import type { CourseChanged } from './courseEvent.ts'
 import type { ChosenPatient, Decided, DecidedOfResult, Merged, TrailAction, TrailEvent } from './event.ts'
 import { purposeOf } from './recordedAs.ts'
 import type { TrailRow } from './row.ts'
+import type { OfSheet } from './sheetEvent.ts'
 
 type About = Pick<TrailRow, 'outcome' | 'purpose' | 'patientId' | 'object' | 'objectVersion' | 'beforeHash' | 'afterHash'>
 
@@ -47,6 +48,12 @@ const emergency = ({ emergencyId, patientId }: { readonly emergencyId: number; r
   object: `emergency view ${emergencyId}`,
 })
 
+const sheet = ({ sheetId, patientId, emergencyId }: OfSheet): Partial<About> => ({
+  patientId,
+  object: `sheet ${sheetId}`,
+  ...(emergencyId === undefined ? {} : { purpose: EMERGENCY }),
+})
+
 const mapping = ({ mappingId }: { readonly mappingId: number }): Partial<About> => ({ object: `mapping ${mappingId}` })
 
 const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>) => Partial<About> } = {
@@ -79,6 +86,11 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'mapping-decided': mapping,
   'mapping-revoked': mapping,
   'mapping-taken-back': mapping,
+  'sheet-drafted': ({ patientId }) => ({ patientId, object: 'sheet' }),
+  'sheet-opened': sheet,
+  'sheet-printed': sheet,
+  'sheet-released': (event) => ({ ...sheet(event), afterHash: event.after }),
+  'sheet-withdrawn': (event) => ({ ...sheet(event), beforeHash: event.before, afterHash: event.after }),
   'review-recorded': decision,
   'review-withdrawn': decision,
   'attribution-recorded': decision,

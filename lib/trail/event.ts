@@ -3,6 +3,7 @@ import type { Day } from '../time/index.ts'
 import type { CourseEvent } from './courseEvent.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
 import type { RoundEvent } from './roundEvent.ts'
+import type { SheetEvent } from './sheetEvent.ts'
 
 /** Who did something. The console is the operating-system user at the command line. */
 export interface Actor {
@@ -242,5 +243,6 @@ export type TrailEvent =
   | CourseEvent
   | KeepingEvent
   | RoundEvent
+  | SheetEvent
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }
 export type TrailAction = TrailEvent['action']

@@ -127,6 +127,11 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'course-changed': (event, telling) => `The course was changed${ofPatient(event, telling)} (change ${event.changeId}).`,
   'course-change-taken-back': (event, telling) => `A change of the course was taken back${ofPatient(event, telling)} (change ${event.changeId}).`,
   'consequence-shown': (event, telling) => `What a change would do was shown${ofPatient(event, telling)}.`,
+  'sheet-drafted': (event, telling) => `A draft of the patient's sheet was shown${ofPatient(event, telling)}.`,
+  'sheet-opened': (event, telling) => `Sheet ${event.sheetId} was opened${ofPatient(event, telling)}.`,
+  'sheet-printed': (event, telling) => `Sheet ${event.sheetId} was printed${ofPatient(event, telling)}.`,
+  'sheet-released': (event, telling) => `Sheet ${event.sheetId} was released${ofPatient(event, telling)}.`,
+  'sheet-withdrawn': (event, telling) => `Sheet ${event.sheetId} was withdrawn${ofPatient(event, telling)}.`,
   'records-compared': ({ fromId, patientId }, telling) =>
     telling.patients
       ? `Records ${named(fromId, telling)} and ${named(patientId, telling)} were shown side by side.`

@@ -11,6 +11,8 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'pseudonymous-list-shown': ({ patients }) => patients,
   'pseudonymous-list-exported': ({ patients }) => patients,
   'pseudonymous-patient-opened': ({ patientId }) => [patientId],
+  'sheet-drafted': ({ patientId }) => [patientId],
+  'sheet-opened': ({ patientId }) => [patientId],
   'held-opened': ({ patientId, beside }) => [patientId, ...beside],
   'held-compared': ({ patientId }) => [patientId],
   'consequence-shown': ({ patientId }) => [patientId],

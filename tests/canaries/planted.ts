@@ -9,12 +9,15 @@ import {
   excludeResult,
   openEmergency,
   openPatient,
+  previewSheet,
   proposeMerge,
   proposePatient,
   proposePlan,
   recordAttribution,
   recordReview,
+  releaseSheet,
   resolveHeld,
+  withdrawSheet,
 } from '../../lib/usecases/index.ts'
 import { granted } from '../usecases/accounts/persons.ts'
 import { csv, type Row } from '../usecases/clinic.ts'
@@ -114,6 +117,19 @@ async function decide(store: Store): Promise<void> {
   granted(await resolveHeld(nurse, heldRow(store, 'ZQCANARY-8'), 'refuse', 'Zqcanarydecided'))
 }
 
+/** Two sheets a physician released, one of them withdrawn. */
+async function sheets(store: Store): Promise<readonly number[]> {
+  const physician = inRole(store, 'physician')
+  const ids: number[] = []
+  for (const own of ['Zqcanarysheet one', 'Zqcanarysheet two']) {
+    const wish = { patientId: FIRST, chosen: ['serum-m-protein', 'haemoglobin'], own, visitOn: null } as const
+    const { digest, afterSheet } = granted(await previewSheet(physician, wish))
+    ids.push(granted(await releaseSheet(physician, { ...wish, digest, afterSheet })).sheetId)
+  }
+  granted(await withdrawSheet(physician, { patientId: FIRST, sheetId: ids[0] ?? 0, reason: 'Zqcanarywithdrawal' }))
+  return ids
+}
+
 /** Somebody who left, and whose record a physician opened all the same. What was typed for it is for quality, and names nobody. */
 async function emergency(store: Store, { ago }: Days): Promise<number> {
   const left = { patient_id: CLOSED, birth_date: BORN, sex: 'female', family_name: 'ZqcanaryFamily', status: 'discharged', status_on: ago(9) }
@@ -131,6 +147,7 @@ export interface Planted {
   readonly fileIds: readonly number[]
   readonly proposal: number
   readonly emergencyId: number
+  readonly sheetIds: readonly number[]
 }
 
 /** A small cohort with something that must not be seen wherever something can be typed or received. */
@@ -147,10 +164,11 @@ export async function plant(store: Store): Promise<Planted> {
   await take(store, 'conflict', [{ ...first, value: WAITING.held, unit: 'g/L' }])
   await decide(store)
   await take(store, 'corrected', [{ ...first, value: VALUES.corrected, status: 'corrected' }])
+  const sheetIds = await sheets(store)
   const change = { changes: { 'treatment.0.every': { days: 21 } }, from: addDays(today, 7), basedOn: 1, note: 'three-week cycles' }
   const proposed = granted(await proposePlan(inRole(store, 'physician'), change))
   const files = store.reader.recentFiles(50).filter(({ name }) => name.startsWith('Zqcanaryfile'))
   const held = files.flatMap(({ id }) => store.reader.heldRowsOfFile(id))
   const emergencyId = await emergency(store, days)
-  return { heldIds: held.map(({ id }) => id), fileIds: files.map(({ id }) => id), proposal: proposed.version, emergencyId }
+  return { heldIds: held.map(({ id }) => id), fileIds: files.map(({ id }) => id), proposal: proposed.version, emergencyId, sheetIds }
 }

@@ -50,6 +50,10 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/health': () => [...get('/health'), { path: '/health', headers: { authorization: 'Bearer of nothing' } }],
   'app/system': () => get('/system'),
   'app/patients/[address]': ({ address }) => get(`/patients/${address}`, `/patients/${FIRST}`, `/patients/${JOINED}`, '/patients/any'),
+  'app/patients/[address]/sheet': ({ address }) => get(`/patients/${address}/sheet`, '/patients/any/sheet'),
+  'app/patients/[address]/sheet/[sheetId]': ({ address, sheetIds }) =>
+    get(...[...sheetIds, 1, 99].map((sheet) => `/patients/${address}/sheet/${sheet}`), '/patients/any/sheet/1'),
+  'app/glossary': () => get('/glossary'),
   'app/intake': () => get('/intake'),
   'app/intake/[fileId]': ({ fileIds }) => get(...fileIds.map((id) => `/intake/${id}`), '/intake/9999', '/intake/x'),
   'app/intake/upload': () => [upload('yes'), upload('no'), { path: '/intake/upload', method: 'POST', body: 'nothing announced' }],
@@ -88,6 +92,7 @@ export function actionFields({
   proposal,
   pseudonym,
   emergencyId,
+  sheetIds,
 }: Facts): Readonly<Record<string, readonly Readonly<Record<string, string>>[]>> {
   const rows = heldIds.map(String)
   const profile = JSON.stringify({ source: 'North', decimalSign: 'comma' })
@@ -98,6 +103,10 @@ export function actionFields({
     withdrawCause: [{ ...patient, attributionId: '1', ...typed }],
     excludeValue: [{ ...patient, resultId: '1', ...typed }],
     restoreValue: [{ ...patient, resultId: '1', ...typed }],
+    previewPatientSheet: [{ ...patient, own: 'x', visitOn: '', haemoglobin: 'on' }],
+    releasePatientSheet: [{ ...patient, own: '', visitOn: '', haemoglobin: 'on', digest: 'a'.repeat(64), afterSheet: '2' }],
+    withdrawPatientSheet: sheetIds.map((sheetId) => ({ ...patient, sheetId: String(sheetId), ...typed })),
+    printPatientSheet: sheetIds.map((sheetId) => ({ ...patient, sheetId: String(sheetId) })),
     comparePatientRecords: [{ fromId: JOINED, intoId: FIRST }],
     proposePatientMerge: [{ fromId: JOINED, intoId: FIRST, ...typed }],
     confirmPatientMerge: [{ mergeId: '1' }],
@@ -154,7 +163,7 @@ export const NOT_CALLED: readonly string[] = ['leave']
 /** Filed values, and words that were typed about findings and results. */
 export const CLINICAL: readonly RegExp[] = [
   ...Object.values(VALUES).map((value) => new RegExp(`(?<![0-9a-z])${value.replace('.', '\\.')}(?![0-9a-z])`, 'i')),
-  /zqcanary(note|cause|reason|fixation|novalue|unit)/i,
+  /zqcanary(note|cause|reason|fixation|novalue|unit|sheet|withdrawal)/i,
   /canary 7431/i,
 ]
 

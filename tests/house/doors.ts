@@ -37,13 +37,17 @@ import {
   openHeld,
   openPatientAt,
   openPseudonym,
+  openSheetAt,
   ownEmergencies,
   previewProfile,
+  previewSheet,
+  printSheet,
   proposeMerge,
   proposePatient,
   proposePlan,
   publishPlan,
   readEmergencies,
+  readGlossary,
   readHealth,
   readLogReviews,
   readMerges,
@@ -54,12 +58,14 @@ import {
   readReports,
   readRule,
   readRules,
+  readSheetsAt,
   readSource,
   readSources,
   readTrail,
   recordAttribution,
   recordReview,
   refusePlan,
+  releaseSheet,
   restoreResult,
   reviewLog,
   revokeMapping,
@@ -75,6 +81,7 @@ import {
   unjoinAccount,
   withdrawAttribution,
   withdrawProposal,
+  withdrawSheet,
 } from '../../lib/usecases/index.ts'
 
 type UseCase = (call: Call) => Promise<Outcome<unknown>>
@@ -110,6 +117,9 @@ export const ROUTES: Readonly<Record<string, Door>> = {
     behind: (call) => exportCohortFindings(call, { ...FIRST_PAGE, sort: 'urgency' }),
   },
   'app/patients/[address]': { needs: 'patient.read', says: 'patientPage(', behind: (call) => openPatientAt(call, 'none such') },
+  'app/patients/[address]/sheet': { needs: 'sheet.read', says: 'sheetsPage(', behind: (call) => readSheetsAt(call, 'none such') },
+  'app/patients/[address]/sheet/[sheetId]': { needs: 'sheet.read', says: 'sheetPage(', behind: (call) => openSheetAt(call, 'none such', 1) },
+  'app/glossary': { needs: 'glossary.read', says: 'glossaryPage(', behind: (call) => readGlossary(call) },
   'app/cohort': { needs: 'list.read-pseudonymous', says: 'cohortPage(', behind: (call) => showCohort(call, { ...FIRST_PAGE, sort: 'urgency' }) },
   'app/cohort/[pseudonym]': { needs: 'patient.read-pseudonymous', says: 'cohortPatientPage(', behind: (call) => openPseudonym(call, 'nobody') },
   'app/intake': { needs: 'intake.write', says: 'intakePage(', behind: (call) => readReports(call) },
@@ -138,6 +148,8 @@ export const ROUTES: Readonly<Record<string, Door>> = {
 const FINDING = { patientId: 'P-1', rule: 'pd-serum', key: 'none such' }
 const RESULT = { patientId: 'P-1', resultId: 1, reason: 'not ours' }
 
+const SHEET = { patientId: 'P-1', chosen: ['haemoglobin'], own: '', visitOn: null } as const
+
 const SHOWN = { password: 'not ours', code: '' }
 
 const ROW_OF_P1 = { heldId: 1, patientId: 'P-1' }
@@ -155,6 +167,7 @@ export const ACTION_FILES = [
   'app/_server/logActs.ts',
   'app/_server/merges.ts',
   'app/_server/sessionActs.ts',
+  'app/_server/sheetActs.ts',
   'app/_server/sourceActs.ts',
 ]
 
@@ -211,6 +224,18 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
   },
   excludeValue: { needs: 'exclusion.write', says: 'excludeResult', behind: (call) => excludeResult(call, RESULT) },
   restoreValue: { needs: 'exclusion.write', says: 'restoreResult', behind: (call) => restoreResult(call, RESULT) },
+  previewPatientSheet: { needs: 'sheet.release', says: 'previewSheet', behind: (call) => previewSheet(call, SHEET) },
+  releasePatientSheet: {
+    needs: 'sheet.release',
+    says: 'releaseSheet',
+    behind: (call) => releaseSheet(call, { ...SHEET, digest: 'a'.repeat(64), afterSheet: 0 }),
+  },
+  withdrawPatientSheet: {
+    needs: 'sheet.release',
+    says: 'withdrawSheet',
+    behind: (call) => withdrawSheet(call, { patientId: 'P-1', sheetId: 1, reason: 'not ours' }),
+  },
+  printPatientSheet: { needs: 'sheet.read', says: 'printSheet', behind: (call) => printSheet(call, { patientId: 'P-1', sheetId: 1 }) },
   previewSourceProfile: { needs: 'sources.write', says: 'previewProfile', behind: (call) => previewProfile(call, {}) },
   trySourceProfile: { needs: 'sources.write', says: 'tryProfile', behind: (call) => tryProfile(call, {}) },
   saveSourceProfile: { needs: 'sources.write', says: 'saveProfile', behind: (call) => saveProfile(call, { given: {}, reason: 'not ours' }) },

@@ -3,6 +3,7 @@ import AxeBuilder from '@axe-core/playwright'
 import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
+import { wayTo } from './ways.ts'
 
 const WIDTHS = [1440, 1024, 390] as const
 const THEMES = ['light', 'dark'] as const
@@ -24,6 +25,11 @@ const PAGES: readonly Shown[] = [
   { name: 'patient', as: 'physician', path: 'first patient', status: 200 },
   { name: 'patient-opened', as: 'physician', path: 'first patient', status: 200, opened: true },
   { name: 'patient-nurse', as: 'navigator', path: 'first patient', status: 200 },
+  { name: 'sheet-draft', as: 'physician', path: 'sheets of the first patient', status: 200 },
+  { name: 'sheet-nurse', as: 'navigator', path: 'sheets of the first patient', status: 200 },
+  { name: 'sheet-released', as: 'navigator', path: 'the released sheet', status: 200 },
+  { name: 'sheet-to-withdraw', as: 'physician', path: 'the released sheet', status: 200, opened: true },
+  { name: 'glossary', as: 'administrator', path: '/glossary', status: 200 },
   { name: 'intake', as: 'navigator', path: '/intake', status: 200 },
   { name: 'report', as: 'navigator', path: 'last report', status: 200 },
   { name: 'held', as: 'navigator', path: '/held', status: 200 },
@@ -60,7 +66,7 @@ export function everyPage(clinic: () => Clinic): void {
   describe.each(THEMES)('in the %s theme', (colorScheme) => {
     it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status, opened = false }) => {
       const { page, context, complaints } = as === null ? await visit(clinic(), { colorScheme }) : await signedInAs(clinic(), as, { colorScheme })
-      const address = await addressFor(page, path)
+      const address = await addressFor(clinic(), page, path)
       for (const width of WIDTHS) {
         await page.setViewportSize({ width, height: width === 390 ? 844 : 900 })
         const response = await page.goto(address)
@@ -84,13 +90,15 @@ export function everyPage(clinic: () => Clinic): void {
 type Page = Awaited<ReturnType<typeof visit>>['page']
 
 function openAll(page: Page): Promise<void> {
-  return page.locator('.finding-work details, details:has(.results), .results tr:first-child details').evaluateAll((boxes) => {
+  return page.locator('.finding-work details, .sheet-desk details, details:has(.results), .results tr:first-child details').evaluateAll((boxes) => {
     for (const box of boxes) box.setAttribute('open', '')
   })
 }
 
-async function addressFor(page: Page, path: string): Promise<string> {
+async function addressFor(clinic: Clinic, page: Page, path: string): Promise<string> {
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
+  if (path === 'sheets of the first patient') return `${await addressFor(clinic, page, 'first patient')}/sheet`
+  if (path === 'the released sheet') return wayTo('app/patients/[address]/sheet/[sheetId]').path(clinic)
   if (path === 'first pseudonym') {
     await page.goto('/cohort')
     return (await page.locator('.list .open').first().getAttribute('href')) ?? ''

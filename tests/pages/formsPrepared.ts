@@ -6,10 +6,12 @@ import {
   heldRows,
   openEmergency,
   openPatient,
+  previewSheet,
   proposeMerge,
   proposePatient,
   proposePlan,
   recordAttribution,
+  releaseSheet,
 } from '../../lib/usecases/index.ts'
 import { granted } from '../usecases/accounts/persons.ts'
 import { type Clinic, patientPath, signedInAs } from './clinic.ts'
@@ -33,6 +35,8 @@ export interface Prepared {
   readonly codeRow: number
   readonly whoseRow: number
   readonly proposedRow: number
+  /** The path of a released sheet. */
+  readonly sheetPath: string
 }
 
 const HELD = [
@@ -76,6 +80,9 @@ export async function prepareForms(clinic: Clinic): Promise<Prepared> {
     const onCall = { ...doctor, actor: { ...doctor.actor, sessionHash: 'f'.repeat(64) } }
     const { emergencyId } = granted(await openEmergency(onCall, { patientId: CLOSED, reason: REASON }))
     granted(await endEmergency(onCall, { emergencyId }))
+    const sheet = { patientId: PATIENT, chosen: ['haemoglobin'], own: '', visitOn: null } as const
+    const { digest, afterSheet } = granted(await previewSheet(doctor, sheet))
+    const { sheetId } = granted(await releaseSheet(doctor, { ...sheet, digest, afterSheet }))
     return {
       pathOf: (id) => patientPath(clinic, id),
       patientId: PATIENT,
@@ -84,6 +91,7 @@ export async function prepareForms(clinic: Clinic): Promise<Prepared> {
       codeRow: rowOf('F2'),
       whoseRow: rowOf('F4'),
       proposedRow: rowOf('F6'),
+      sheetPath: `${patientPath(clinic, PATIENT)}/sheet/${sheetId}`,
     }
   })
 }

@@ -21,6 +21,7 @@ import { patientTrend } from './patientTrend.ts'
 import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
 import { secondFactor } from './secondFactor.ts'
+import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
 import { walk } from './walk.ts'
 
@@ -53,6 +54,7 @@ exportingLog(clinic)
 exports(clinic)
 brokenUpload(clinic)
 sources(clinic)
+sheets(clinic)
 merges(clinic)
 health(clinic)
 secondFactor(clinic)

@@ -36,6 +36,10 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/cohort/export': { path: () => '/cohort/export', handler: 'POST' },
   'app/cohort/export/findings': { path: () => '/cohort/export/findings', handler: 'POST' },
   'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },
+  'app/patients/[address]/sheet': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/sheet` },
+  'app/patients/[address]/sheet/[sheetId]': {
+    path: (clinic) => `${patientPath(clinic, first(clinic.databaseFile, 'SELECT patient_id AS one FROM patient_sheet WHERE id = 1'))}/sheet/1`,
+  },
   'app/intake/[fileId]': { path: () => '/intake/1' },
   'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },
   'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },

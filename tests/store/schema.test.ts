@@ -105,6 +105,7 @@ test('the generated client reads every table', async () => {
     prisma.trail.findMany(),
     prisma.trailShown.findMany(),
     prisma.emergencyView.findMany({ include: { patient: true } }),
+    prisma.patientSheet.findMany({ include: { patient: true } }),
     prisma.logReview.findMany(),
     prisma.planVersion.findMany(),
     prisma.patientMerge.findMany({ include: { from: true, into: true } }),

@@ -29,6 +29,12 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'Was refused patient.read on a closed record.',
   ],
   [{ action: 'patient-opened', patientId: 'P1' }, 'A patient was opened.'],
+  [{ action: 'sheet-drafted', patientId: 'P1' }, "A draft of the patient's sheet was shown."],
+  [{ action: 'sheet-opened', patientId: 'P1', sheetId: 4 }, 'Sheet 4 was opened.'],
+  [{ action: 'sheet-opened', patientId: 'P1', sheetId: 4, emergencyId: 2 }, 'Sheet 4 was opened.'],
+  [{ action: 'sheet-printed', patientId: 'P1', sheetId: 4 }, 'Sheet 4 was printed.'],
+  [{ action: 'sheet-released', patientId: 'P1', sheetId: 4, after: 'a' }, 'Sheet 4 was released.'],
+  [{ action: 'sheet-withdrawn', patientId: 'P1', sheetId: 4, before: 'a', after: 'b' }, 'Sheet 4 was withdrawn.'],
   [{ action: 'patient-opened', patientId: 'P1', emergencyId: 3 }, 'A patient was opened in emergency view 3.'],
   [
     { action: 'emergency-opened', emergencyId: 3, patientId: 'P1', until: '2026-11-25T11:00:00.000Z', after: 'a' },

@@ -26,6 +26,7 @@ const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 }
 const OF_P1 = { patientId: 'P1' }
 const REFUSE = { heldId: 999, act: { kind: 'refuse' }, reason: 'a test' } as const
 const NO_FINDING = { rule: 'pd-serum', key: '[]' }
+const SHEET = { ...OF_P1, chosen: ['serum-m-protein'], own: '', visitOn: null } as const
 const NOBODY = { name: 'nobody' }
 
 interface Asked {
@@ -130,6 +131,13 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readMerges: { roles: CARE, run: (call) => usecases.readMerges(call) },
   compareRecords: { roles: CARE, run: (call) => usecases.compareRecords(call, { fromId: 'P9', intoId: 'P1' }) },
   patientMerges: { roles: CARE, run: (call) => usecases.patientMerges(call, 'P1') },
+  readSheetsAt: { roles: CARE, run: (call) => usecases.readSheetsAt(call, 'none such') },
+  openSheetAt: { roles: CARE, run: (call) => usecases.openSheetAt(call, 'none such', 1) },
+  printSheet: { roles: CARE, run: (call) => usecases.printSheet(call, { ...OF_P1, sheetId: 999 }) },
+  previewSheet: { roles: PHYSICIAN, run: (call) => usecases.previewSheet(call, SHEET) },
+  releaseSheet: { roles: PHYSICIAN, run: (call) => usecases.releaseSheet(call, { ...SHEET, digest: 'a', afterSheet: 0 }) },
+  withdrawSheet: { roles: PHYSICIAN, run: (call) => usecases.withdrawSheet(call, { ...OF_P1, sheetId: 999, reason: 'a test' }) },
+  readGlossary: { roles: [...ROLES, 'console'], run: (call) => usecases.readGlossary(call) },
   openEmergency: { roles: EMERGENCY, run: (call) => usecases.openEmergency(call, { ...OF_P1, reason: 'a test of it' }) },
   endEmergency: { roles: EMERGENCY, run: (call) => usecases.endEmergency(call, { emergencyId: 999 }) },
   ownEmergencies: { roles: EMERGENCY, run: (call) => usecases.ownEmergencies(call) },

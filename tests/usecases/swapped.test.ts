@@ -28,8 +28,12 @@ interface Ids {
   readonly proposal: number
   readonly addressOfP1: string
   readonly sessionId: string
+  readonly sheetOfP1: number
+  /** The digest of a sheet shown of P1. */
+  readonly digestOfP1: string
 }
 
+const SHEET = { chosen: ['creatinine'], own: '', visitOn: null } as const
 const TYPED = 'swapped by somebody'
 
 /** Every use case that is given numbers of two things that must belong together, or of somebody else's, asked with the wrong one. */
@@ -104,6 +108,22 @@ const SWAPS: readonly (readonly [name: string, ask: (ids: Ids) => Promise<Outcom
       }),
   ],
   ['resolveHeld: a row that was decided', ({ store, decidedHeldId }) => usecases.resolveHeld(as(store, 'navigator'), decidedHeldId, 'refuse', TYPED)],
+  [
+    'openSheetAt: a sheet of another patient',
+    ({ store, sheetOfP1 }) => usecases.openSheetAt(as(store, 'navigator'), store.reader.patientAddress('P2'), sheetOfP1),
+  ],
+  [
+    'printSheet: a sheet of another patient',
+    ({ store, sheetOfP1 }) => usecases.printSheet(as(store, 'navigator'), { patientId: 'P2', sheetId: sheetOfP1 }),
+  ],
+  [
+    'withdrawSheet: a sheet of another patient',
+    ({ store, sheetOfP1 }) => usecases.withdrawSheet(as(store, 'physician'), { patientId: 'P2', sheetId: sheetOfP1, reason: TYPED }),
+  ],
+  [
+    'releaseSheet: what was shown of another patient',
+    ({ store, digestOfP1 }) => usecases.releaseSheet(as(store, 'physician'), { patientId: 'P2', ...SHEET, digest: digestOfP1, afterSheet: 0 }),
+  ],
   ['confirmMerge: one’s own', ({ store, mergeId }) => usecases.confirmMerge(as(store, 'navigator'), { mergeId })],
   [
     'confirmMerge: one that was declined',
@@ -159,6 +179,8 @@ beforeAll(async () => {
   const plan = granted(
     await usecases.proposePlan(physician, { changes: { 'treatment.0.every': { days: 21 } }, from: '2026-12-01', basedOn: 1, note: 'three weeks' }),
   )
+  const { digest, afterSheet } = granted(await usecases.previewSheet(physician, { patientId: 'P1', ...SHEET }))
+  const { sheetId } = granted(await usecases.releaseSheet(physician, { patientId: 'P1', ...SHEET, digest, afterSheet }))
   ids = {
     store,
     finding: { rule: attributable.rule, key: attributable.key },
@@ -174,6 +196,8 @@ beforeAll(async () => {
     proposal: plan.version,
     addressOfP1: store.reader.patientAddress('P1'),
     sessionId: 'a session of somebody else',
+    sheetOfP1: sheetId,
+    digestOfP1: digest,
   }
 })
 afterAll(() => dispose())

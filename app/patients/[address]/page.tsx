@@ -3,6 +3,7 @@ import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
 import { PatientPage } from '../../_parts/patient/index.ts'
+import { SheetLink } from '../../_parts/sheet/index.ts'
 import { emergencyAct } from '../../_server/emergencyAct.ts'
 import { endEmergencyView } from '../../_server/emergencyActs.ts'
 import { MERGE_ACTS, mergesOfPatient } from '../../_server/mergeActs.ts'
@@ -26,12 +27,14 @@ export default async function Page({ params }: { readonly params: Promise<{ addr
       <>
         <Band view={emergency} end={endEmergencyView} />
         {merges !== null && <ReadTogether merges={merges} />}
+        <SheetLink address={address} />
         <PatientPage patient={outcome.value} />
       </>
     )
   return (
     <>
       {merges !== null && <MadeOfRecords merges={merges} />}
+      <SheetLink address={address} />
       <PatientPage patient={outcome.value} acts={await patientActs()} />
       {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}
     </>

@@ -47,8 +47,9 @@ export function emergenciesAcknowledged({ statement }: Connection, count: number
   return statement<StoredEmergency>(`${SELECT} WHERE acknowledged_at IS NOT NULL ORDER BY id DESC LIMIT ?`).all(count)
 }
 
-/** The entries of the log that tell of a page opened in an emergency view, oldest first. */
+/** The entries of the log that tell of a page or a sheet opened in an emergency view, oldest first. */
 export function openedInEmergency({ statement }: Connection, emergencyId: number): Pick<ReadTrailRow, 'sequence' | 'at'>[] {
-  const sql = "SELECT sequence, at FROM trail WHERE json_extract(event, '$.emergencyId') = ? AND action = 'patient-opened' ORDER BY sequence"
+  const sql =
+    "SELECT sequence, at FROM trail WHERE json_extract(event, '$.emergencyId') = ? AND action IN ('patient-opened', 'sheet-opened', 'sheet-printed') ORDER BY sequence"
   return statement<Pick<ReadTrailRow, 'sequence' | 'at'>>(sql).all(emergencyId)
 }

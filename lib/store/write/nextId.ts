@@ -8,6 +8,7 @@ type Numbered =
   | 'log_range'
   | 'log_review'
   | 'patient_merge'
+  | 'patient_sheet'
   | 'review_round'
   | 'saved_view'
   | 'source_mapping'

@@ -5,6 +5,7 @@ import { acceptFiles } from '../intake/acceptFiles.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { inventCorrection } from './inventCorrection.ts'
 import { inventDecisions } from './inventDecisions.ts'
+import { inventSheet } from './inventSheet.ts'
 
 const SETTING = 'demonstration'
 
@@ -33,8 +34,8 @@ export interface DemonstrationWish {
 }
 
 /**
- * Fills an empty database with the invented cohort, through intake like real files, with a few decisions people made about it, and with one correction
- * that takes a reviewed finding back. Refuses any other database: invented and real never mix.
+ * Fills an empty database with the invented cohort, through intake like real files, with a few decisions people made about it, with one correction
+ * that takes a reviewed finding back, and with one sheet a physician released. Refuses any other database: invented and real never mix.
  */
 export async function fillDemonstration(call: Call, { patients, years, seed, onProgress }: DemonstrationWish): Promise<Outcome<Filled>> {
   const { store } = call
@@ -51,6 +52,8 @@ export async function fillDemonstration(call: Call, { patients, years, seed, onP
   if (!decided.ok) return decided
   const corrected = await inventCorrection(call, decided.value)
   if (!corrected.ok) return corrected
+  const sheet = await inventSheet(call)
+  if (!sheet.ok) return sheet
   const sum = (part: 'rows' | 'held' | 'refused') => outcome.value.reduce((total, report) => total + report[part], 0)
   return { ok: true, value: { patients: store.reader.patientIds().length, rows: sum('rows'), held: sum('held'), refused: sum('refused') } }
 }

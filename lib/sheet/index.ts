@@ -1,0 +1,11 @@
+/** The sheet for talking with one patient: an assessment and what was chosen -> sentences in plain words. No finding, no window, no rule. */
+export { type ChangedSince, changedSince } from './changedSince.ts'
+export { dayText } from './dayText.ts'
+export { GLOSSARY, type GlossaryEntry } from './glossary.ts'
+export { hardWordsIn } from './hardWords.ts'
+export { offersOf, type SheetOffer } from './offers.ts'
+export { GOAL_GRADE, type ReadingLevel, readingLevel } from './readingLevel.ts'
+export type { Sheet, SheetDue, SheetItem, SheetValue } from './sheet.ts'
+export { type SheetAsked, sheetOf } from './sheetOf.ts'
+export { sheetSentences } from './sheetSentences.ts'
+export { SHEET_TESTS, type SheetTest } from './sheetTest.ts'
