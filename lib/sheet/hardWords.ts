@@ -46,10 +46,10 @@ const HARD = [
 ] as const
 
 const WHOLE = new Set<string>(['die', 'dies', 'dead'])
-const PATTERNS = HARD.map((word) => [word, new RegExp(`(?<!\\p{L})${word}${WHOLE.has(word) ? '(?!\\p{L})' : ''}`, 'iu')] as const)
+const PATTERNS = HARD.map((word) => new RegExp(`(?<!\\p{L})${word}${WHOLE.has(word) ? '(?!\\p{L})' : '\\p{L}*'}`, 'giu'))
 
-/** The hard words a text holds, and the sign for per cent, each once. A physician's own words are told of them, never refused. */
+/** The hard words a text holds as they stand there, in small letters, and the sign for per cent, each once. A physician is told of them, never refused. */
 export function hardWordsIn(text: string): readonly string[] {
-  const found = PATTERNS.filter(([, pattern]) => pattern.test(text)).map(([word]) => word)
-  return text.includes('%') ? [...found, '%'] : found
+  const found = PATTERNS.flatMap((pattern) => [...text.matchAll(pattern)].map(([word]) => word.toLowerCase()))
+  return [...new Set(text.includes('%') ? [...found, '%'] : found)]
 }

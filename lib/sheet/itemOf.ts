@@ -42,9 +42,9 @@ function rangeSays(good: GoodWay, { results: [own], printed }: Sample, as: 'prin
   return high == null ? [] : [SENTENCES.atMost(high, unit)]
 }
 
-function lowestLabel({ phase, line }: Course, from: Day | null): string {
+function lowestLabel({ phase, line }: Course, from: Day | null, on: Day): string {
   if (phase !== null && isActive(phase.phase) && line !== null) return line.end === null ? LABELS.lowestOfLine : LABELS.lowestOfEndedLine
-  return LABELS.lowestSince(from === null ? '' : dayText(from))
+  return from === null || from === on ? LABELS.lowestSinceThen : LABELS.lowestSince(dayText(from))
 }
 
 /** One test of the sheet; null where it has no result. `earlier` are the sheets released before. */
@@ -79,7 +79,7 @@ export function itemOf(test: SheetTest, course: Course, earlier: readonly Sheet[
     values: [
       row('this', LABELS.this, now),
       ...(before === undefined ? [] : [row('last', LABELS.last, before)]),
-      ...(lowest === null ? [] : [row('lowest', lowestLabel(course, from), lowest)]),
+      ...(lowest === null ? [] : [row('lowest', lowestLabel(course, from, lowest.on), lowest)]),
     ],
     change: [
       ...changeSays(now, before, { now: text(now), before: before === undefined ? '' : text(before) }, good),

@@ -59,5 +59,6 @@ export const LABELS = {
   last: 'The one before',
   lowestOfLine: 'Lowest since this treatment began',
   lowestOfEndedLine: 'Lowest since your last treatment began',
+  lowestSinceThen: 'Lowest since that day',
   lowestSince: (day: string) => `Lowest since ${day}`,
 } as const

@@ -49,7 +49,7 @@ describe('the reading level', () => {
 test.each([
   ['No hard word here.', []],
   ['It did progress, 25 % more.', ['progress', '%']],
-  ['Relapsed last year', ['relaps']],
+  ['Relapsed last year', ['relapsed']],
   ['Take your tablets, keep to the diet and come in.', []],
   ['A high-risk kind', ['risk']],
 ])('hard words of "%s"', (text, words) => {

@@ -6,7 +6,7 @@ export function LevelSays({ level, hardWords = [] }: { readonly level: ReadingLe
   return (
     <div className="sheet-level">
       <p>
-        <strong>Reading level: grade {grade ?? 'none'}</strong>; the goal is at most grade {goal}.{' '}
+        <strong>Reading level: grade {grade?.toFixed(1) ?? 'none'}</strong>; the goal is at most grade {goal}.{' '}
         {isWithin ? 'Within the goal.' : 'Above the goal: shorter sentences and shorter words help.'}
       </p>
       {hardWords.length > 0 && <p>In your own words a reader may stumble over: {hardWords.join(', ')}.</p>}

@@ -14,7 +14,7 @@ export interface TypedWish {
 /** Own words on one line; line breaks become blanks, because the sheet prints one paragraph. */
 function ownWords(typed: string): { readonly text: string } | { readonly reason: string } {
   const line = typed.replace(/\s*[\r\n]+\s*/g, ' ').trim()
-  return line === '' ? { text: '' } : typedText(line, 'Your own words')
+  return line === '' ? { text: '' } : typedText(line, 'What you typed')
 }
 
 /** The wish as it can be made, or the sentence of what is wrong with it. */
