@@ -32,7 +32,10 @@ import {
   openSheetAt,
   ownEmergencies,
   ownSessions,
+  type PaperList,
   type PlanPage,
+  patientOnPaperAt,
+  printList,
   type RulesIndex,
   type RuleView,
   readEmergencies,
@@ -72,6 +75,10 @@ export const sheetsPage = (address: string): Promise<Outcome<SheetsPage>> => ask
 export const sheetPage = (address: string, sheetId: number): Promise<Outcome<OpenedSheet>> => ask((call) => openSheetAt(call, address, sheetId))
 
 export const glossaryPage = (): Promise<Outcome<readonly GlossaryEntry[]>> => ask((call) => readGlossary(call))
+
+export const paperListPage = (query: ListQuery): Promise<Outcome<PaperList>> => ask((call) => printList(call, query))
+
+export const paperPatientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => patientOnPaperAt(call, address))
 
 export const cohortPage = (query: CohortQuery): Promise<Outcome<CohortPage>> => ask((call) => showCohort(call, query))
 

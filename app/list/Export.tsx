@@ -1,6 +1,8 @@
+import Link from 'next/link'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { counted } from '../_parts/words.ts'
-import { exportAddress, type ListAt } from './address.ts'
+import '../_parts/paper/paper.css'
+import { exportAddress, type ListAt, paperAddress } from './address.ts'
 
 interface Props {
   readonly query: ListQuery
@@ -18,6 +20,11 @@ export function Export({ query, matching, at = '/list' }: Props) {
       <button className="button button-quiet" type="submit" formAction={exportAddress(query, '/findings', at)}>
         Findings as CSV
       </button>
+      {at === '/list' && (
+        <Link className="button button-quiet" href={paperAddress(query)} prefetch={false}>
+          Print the whole list
+        </Link>
+      )}
       <span className="small soft">
         {counted(matching, 'patient')}, {at === '/list' ? 'with names' : 'under pseudonyms'}; the log keeps who exported them.
       </span>

@@ -28,3 +28,6 @@ export function addressOf(query: ListQuery, change: Partial<ListQuery>, at: List
 export function exportAddress(query: ListQuery, what: '' | '/findings' = '', at: ListAt = '/list'): string {
   return addressOf(query, {}, at).replace(at, `${at}/export${what}`)
 }
+
+/** Where the same list is laid out for paper. */
+export const paperAddress = (query: ListQuery): string => addressOf(query, {}).replace('/list', '/list/print')

@@ -63,6 +63,12 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'list-shown': () => ({ object: 'review list' }),
   'list-exported': () => ({ object: 'review list' }),
   'patient-opened': ({ patientId, emergencyId }) => ({ patientId, object: 'patient', ...(emergencyId === undefined ? {} : { purpose: EMERGENCY }) }),
+  'patient-exported': ({ patientId, revision, emergencyId }) => ({
+    patientId,
+    object: 'patient',
+    objectVersion: revision,
+    ...(emergencyId === undefined ? {} : { purpose: EMERGENCY }),
+  }),
   'emergency-opened': (event) => ({ ...emergency(event), purpose: EMERGENCY, afterHash: event.after }),
   'emergency-ended': (event) => ({ ...emergency(event), purpose: EMERGENCY }),
   'emergency-acknowledged': (event) => ({ ...emergency(event), beforeHash: event.before, afterHash: event.after }),

@@ -97,6 +97,14 @@ export type TrailEvent =
   | { readonly action: 'list-exported'; readonly patients: readonly string[]; readonly as?: 'findings' | 'paper' }
   /** With the number of the emergency view that opened a closed record; absent for a patient who is followed. */
   | { readonly action: 'patient-opened'; readonly patientId: string; readonly emergencyId?: number }
+  /** A patient's summary left as a file or on paper; `revision` says of which state of the record. */
+  | {
+      readonly action: 'patient-exported'
+      readonly patientId: string
+      readonly as: 'fhir' | 'paper'
+      readonly revision: number
+      readonly emergencyId?: number
+    }
   /** Its reason is a person's free text and stays with the view; its digest stands for it here. */
   | { readonly action: 'emergency-opened'; readonly emergencyId: number; readonly patientId: string; readonly until: string; readonly after: string }
   | { readonly action: 'emergency-ended'; readonly emergencyId: number; readonly patientId: string }

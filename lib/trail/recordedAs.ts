@@ -18,6 +18,7 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'pseudonymous-list-exported': ['export', 'read', 'R', 'HQUALIMP'],
   'pseudonymous-patient-opened': ['patient', 'read', 'R', 'HQUALIMP'],
   'patient-opened': ['patient', 'read', 'R', 'TREAT'],
+  'patient-exported': ['export', 'read', 'R', 'TREAT'],
   intake: ['import', 'create', 'C', 'TREAT'],
   'intake-refused': ['import', 'create', 'C', 'TREAT'],
   'listener-started': ['network', 'attach', 'E', 'HSYSADMIN'],

@@ -14,6 +14,8 @@ const LIST_AS = {
   paper: 'The review list was laid out for paper',
 } as const
 
+const PATIENT_AS = { fhir: 'as a FHIR file', paper: 'as a summary for paper' } as const
+
 const EXPORTED_WITH = { numbers: 'with patient numbers', pseudonyms: 'with pseudonyms', nobody: 'without patients' } as const
 
 const HEAD_TO = { file: 'a file', syslog: 'a syslog server', 'syslog+tcp': 'a syslog server' } as const
@@ -69,6 +71,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${as === undefined ? 'The review list was exported as a file' : LIST_AS[as]} with ${counted(patients.length, 'patient', 'patients')}.`,
   'patient-opened': ({ patientId, emergencyId }, telling) =>
     `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was opened${emergencyId === undefined ? '' : ` in emergency view ${emergencyId}`}.`,
+  'patient-exported': ({ patientId, as, revision, emergencyId }, telling) =>
+    `${telling.patients ? `Patient ${named(patientId, telling)}` : 'A patient'} was exported ${PATIENT_AS[as]}, revision ${revision}${emergencyId === undefined ? '' : `, in emergency view ${emergencyId}`}.`,
   'emergency-opened': (event, telling) => `Emergency view ${event.emergencyId} was opened${ofPatient(event, telling)}, until ${event.until}.`,
   'emergency-ended': (event, telling) => `Emergency view ${event.emergencyId} was ended${ofPatient(event, telling)}.`,
   'emergency-acknowledged': (event, telling) => `Emergency view ${event.emergencyId} was acknowledged${ofPatient(event, telling)}.`,

@@ -8,6 +8,7 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'list-shown': ({ patients }) => patients,
   'list-exported': ({ patients }) => patients,
   'patient-opened': ({ patientId }) => [patientId],
+  'patient-exported': ({ patientId }) => [patientId],
   'pseudonymous-list-shown': ({ patients }) => patients,
   'pseudonymous-list-exported': ({ patients }) => patients,
   'pseudonymous-patient-opened': ({ patientId }) => [patientId],

@@ -17,3 +17,4 @@ export {
   smallerInterval,
 } from './interval.ts'
 export { type Bridge, type UnitReading, unitFactor } from './ucum.ts'
+export { ucumCodeOf } from './unitSynonyms.ts'

@@ -88,6 +88,7 @@ export type { ListWish } from './list/exportedPlaces.ts'
 export { exportFindings } from './list/exportFindings.ts'
 export { exportList } from './list/exportList.ts'
 export { type ListDocument, listDocument } from './list/listDocument.ts'
+export { MOST_ON_PAPER, type PaperList, printList } from './list/printList.ts'
 export { showList } from './list/showList.ts'
 export { askLog, type LogAnswer, type LogQuestion, logChoices } from './log/askLog.ts'
 export { finishPart, writePart } from './log/exportFile.ts'
@@ -115,8 +116,9 @@ export { compareRecords, patientMerges, readMerges } from './merges/readMerges.t
 export type { ComparisonView, MergesPage, MergeView, PatientMergesView, RecordView, WaitingMergeView } from './merges/views.ts'
 export { acceptMessage, type MessageAnswer } from './messages/acceptMessage.ts'
 export { type ListeningEvent, recordListening } from './messages/recordListening.ts'
-export { openPatient, patientDocument } from './patient/openPatient.ts'
-export { openPatientAt, patientMergesAt } from './patient/patientAt.ts'
+export { exportPatient } from './patient/exportPatient.ts'
+export { openPatient, patientDocument, patientOnPaper } from './patient/openPatient.ts'
+export { exportPatientAt, openPatientAt, patientMergesAt, patientOnPaperAt } from './patient/patientAt.ts'
 export type {
   AnswerView,
   CorrectionView,

@@ -34,6 +34,13 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/list': () => get('/list', '/list?sort=patient', '/list?rule=mde-bone'),
   'app/list/export': () => [...get('/list/export'), { path: '/list/export', method: 'POST' }],
   'app/list/export/findings': () => [...get('/list/export/findings'), { path: '/list/export/findings', method: 'POST' }],
+  'app/list/print': () => get('/list/print', '/list/print?rule=mde-bone'),
+  'app/patients/[address]/summary': ({ address }) => [
+    ...get(`/patients/${address}/summary`),
+    { path: `/patients/${address}/summary`, method: 'POST' },
+    { path: '/patients/any/summary', method: 'POST' },
+  ],
+  'app/patients/[address]/print': ({ address }) => get(`/patients/${address}/print`, '/patients/any/print'),
   'app/cohort/export': () => [...get('/cohort/export'), { path: '/cohort/export', method: 'POST' }],
   'app/cohort/export/findings': () => [
     ...get('/cohort/export/findings'),

@@ -45,6 +45,8 @@ const PAGES: readonly Shown[] = [
   { name: 'log-reviews', as: 'quality', path: '/log/reviews', status: 200 },
   { name: 'emergency', as: 'physician', path: '/emergency', status: 200 },
   { name: 'emergency-views', as: 'quality', path: '/emergency/views', status: 200 },
+  { name: 'list-paper', as: 'navigator', path: '/list/print', status: 200 },
+  { name: 'patient-paper', as: 'physician', path: 'first patient on paper', status: 200 },
   { name: 'cohort', as: 'quality', path: '/cohort', status: 200 },
   { name: 'cohort-patient', as: 'quality', path: 'first pseudonym', status: 200 },
   { name: 'rules', as: 'quality', path: '/rules', status: 200 },
@@ -99,6 +101,7 @@ async function addressFor(clinic: Clinic, page: Page, path: string): Promise<str
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
   if (path === 'sheets of the first patient') return `${await addressFor(clinic, page, 'first patient')}/sheet`
   if (path === 'the released sheet') return wayTo('app/patients/[address]/sheet/[sheetId]').path(clinic)
+  if (path === 'first patient on paper') return `${(await page.locator('.list .open').first().getAttribute('href')) ?? ''}/print`
   if (path === 'first pseudonym') {
     await page.goto('/cohort')
     return (await page.locator('.list .open').first().getAttribute('href')) ?? ''

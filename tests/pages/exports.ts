@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { readBack } from '../usecases/export/readBack.ts'
@@ -17,7 +18,25 @@ async function lastEntry(page: Page): Promise<string> {
   return textOf(page.locator('tbody'))
 }
 
-/** What leaves the program: findings as a file, with names and under pseudonyms. */
+/** The text of each sheet of a printed page. */
+async function sheets(page: Page): Promise<string[]> {
+  const document = await getDocument({ data: new Uint8Array(await page.pdf({ preferCSSPageSize: true })), verbosity: 0 }).promise
+  const texts: string[] = []
+  for (let number = 1; number <= document.numPages; number++) {
+    const { items } = await (await document.getPage(number)).getTextContent()
+    texts.push(
+      items
+        .map((item) => ('str' in item ? item.str : ''))
+        .join(' ')
+        .replace(/\s+/g, ' '),
+    )
+  }
+  return texts
+}
+
+const CAUTION = 'Lowmark flags for review. It does not diagnose, attribute or treat'
+
+/** What leaves the program: findings as a file, with names and under pseudonyms; the list and a patient's summary on paper; the summary as FHIR. */
 export function exports(clinic: () => Clinic): void {
   describe('findings as a file', () => {
     it('are those of the filtered list, and are in the log', async () => {
@@ -52,6 +71,73 @@ export function exports(clinic: () => Clinic): void {
       expect(pseudonyms).toContain(readBack(findings.text).rows[0]?.pseudonym)
       for (const { text } of [list, findings]) expect(text).not.toMatch(/P-\d{4}/)
       expect(await lastEntry(page)).toContain('Findings were exported as a file under pseudonyms with')
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+  })
+
+  describe('the review list on paper', () => {
+    it('has everybody the filters leave, its head and the caution on each sheet, and the sheets numbered', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
+      await page.goto('/list?sort=patient')
+      const followed = Number(await textOf(page.locator('.windows li:last-child b')))
+      await page.getByRole('link', { name: 'Print the whole list' }).click()
+      await page.waitForURL(/\/list\/print/)
+      const numbers = await page.locator('.paper-list tbody th bdi:last-of-type').allTextContents()
+      expect(await page.locator('.paper-list tbody tr').count()).toBe(followed)
+      expect(new Set(numbers).size).toBe(followed)
+      const printed = await sheets(page)
+      expect(printed.length).toBeGreaterThan(1)
+      const inList = printed.filter((text) => text.includes('Review list, '))
+      expect(inList.length).toBeGreaterThanOrEqual(printed.length - 1)
+      for (const text of printed) expect(text).toContain(CAUTION)
+      for (const [at, text] of printed.entries()) expect(text).toContain(`Sheet ${at + 1} of ${printed.length}`)
+      const all = printed.join(' ')
+      const names = await page.locator('.paper-list tbody th > bdi').allTextContents()
+      expect(names.filter((name) => !all.includes(name))).toEqual([])
+      expect(await lastEntry(page)).toContain(`The review list was laid out for paper with ${followed} patients`)
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+  })
+
+  describe('a summary for a letter', () => {
+    it('is printed from the patient page, on its sheet the caution, the findings, what is due and the sources', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      await page.locator('.list .open').first().click()
+      await page.waitForURL(/\/patients\//)
+      await page.getByRole('link', { name: 'Print summary' }).click()
+      await page.waitForURL(/\/print$/)
+      const name = await textOf(page.locator('.paper-summary h1 bdi'))
+      const titles = await page.locator('.paper-findings > li > b').allTextContents()
+      expect(titles.length).toBeGreaterThan(0)
+      const printed = await sheets(page)
+      for (const text of printed) expect(text).toContain('Lowmark flags for review.')
+      const all = printed.join(' ')
+      for (const part of [name, ...titles, 'Source:', 'Evidence:', 'Due tests', 'Response (IMWG 2016)', CAUTION]) expect(all).toContain(part)
+      await page.getByRole('link', { name: 'Back to the patient' }).click()
+      await page.waitForURL((url) => !url.pathname.endsWith('/print'))
+      expect(await lastEntry(page)).toContain('was exported as a summary for paper, revision')
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('is saved as FHIR, named after the day alone, and is in the log with the patient', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      await page.locator('.list .open').first().click()
+      await page.waitForURL(/\/patients\//)
+      const { name, text } = await saved(page, 'Summary as FHIR')
+      expect(name).toMatch(/^patient-summary-\d{4}-\d{2}-\d{2}\.json$/)
+      expect(JSON.parse(text)).toMatchObject({ resourceType: 'Bundle', type: 'collection' })
+      const cookie = (await context.cookies()).map((one) => `${one.name}=${one.value}`).join('; ')
+      const ask = (headers: Record<string, string>) =>
+        fetch(`${page.url()}/summary`, { method: 'POST', redirect: 'manual', headers: { cookie, ...headers } })
+      const answer = await ask({ origin: clinic().url })
+      expect(answer.status).toBe(200)
+      expect(answer.headers.get('content-type')).toBe('application/fhir+json; charset=utf-8')
+      expect(answer.headers.get('cache-control')).toBe('private, no-store')
+      expect((await ask({})).status).toBe(403)
+      expect(await lastEntry(page)).toContain('was exported as a FHIR file, revision')
       expect(complaints).toEqual([])
       await context.close()
     })

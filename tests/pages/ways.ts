@@ -33,6 +33,8 @@ const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT 
 export const WAYS: Readonly<Record<string, Ways>> = {
   'app/list/export': { path: () => '/list/export', handler: 'POST' },
   'app/list/export/findings': { path: () => '/list/export/findings', handler: 'POST' },
+  'app/patients/[address]/summary': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/summary`, handler: 'POST' },
+  'app/patients/[address]/print': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/print` },
   'app/cohort/export': { path: () => '/cohort/export', handler: 'POST' },
   'app/cohort/export/findings': { path: () => '/cohort/export/findings', handler: 'POST' },
   'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },

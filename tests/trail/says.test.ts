@@ -36,6 +36,11 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
   [{ action: 'sheet-released', patientId: 'P1', sheetId: 4, after: 'a' }, 'Sheet 4 was released.'],
   [{ action: 'sheet-withdrawn', patientId: 'P1', sheetId: 4, before: 'a', after: 'b' }, 'Sheet 4 was withdrawn.'],
   [{ action: 'patient-opened', patientId: 'P1', emergencyId: 3 }, 'A patient was opened in emergency view 3.'],
+  [{ action: 'patient-exported', patientId: 'P1', as: 'fhir', revision: 4 }, 'A patient was exported as a FHIR file, revision 4.'],
+  [
+    { action: 'patient-exported', patientId: 'P1', as: 'paper', revision: 4, emergencyId: 3 },
+    'A patient was exported as a summary for paper, revision 4, in emergency view 3.',
+  ],
   [
     { action: 'emergency-opened', emergencyId: 3, patientId: 'P1', until: '2026-11-25T11:00:00.000Z', after: 'a' },
     'Emergency view 3 was opened, until 2026-11-25T11:00:00.000Z.',

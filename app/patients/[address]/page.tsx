@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
+import { TakeAway } from '../../_parts/paper/index.ts'
 import { PatientPage } from '../../_parts/patient/index.ts'
 import { SheetLink } from '../../_parts/sheet/index.ts'
 import { emergencyAct } from '../../_server/emergencyAct.ts'
@@ -29,6 +30,7 @@ export default async function Page({ params }: { readonly params: Promise<{ addr
         {merges !== null && <ReadTogether merges={merges} />}
         <SheetLink address={address} />
         <PatientPage patient={outcome.value} />
+        <TakeAway address={address} />
       </>
     )
   return (
@@ -36,6 +38,7 @@ export default async function Page({ params }: { readonly params: Promise<{ addr
       {merges !== null && <MadeOfRecords merges={merges} />}
       <SheetLink address={address} />
       <PatientPage patient={outcome.value} acts={await patientActs()} />
+      <TakeAway address={address} />
       {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}
     </>
   )

@@ -1,7 +1,7 @@
-import { type PatientJson, patientDocument } from '../../usecases/index.ts'
+import { exportPatient, type PatientJson, patientDocument } from '../../usecases/index.ts'
 import { type Command, printJson } from '../command.ts'
 import { textTable } from '../table.ts'
-import { readWords } from '../words.ts'
+import { readWords, WrongWords } from '../words.ts'
 import { asOfDay } from './list.ts'
 
 function markerRows(patient: PatientJson): string[][] {
@@ -38,11 +38,22 @@ function patientText(patient: PatientJson): string {
 
 export const patient: Command = {
   words: ['patient'],
-  usage: 'ID [--as-of DAY] [--json]',
+  usage: 'ID [--as-of DAY] [--json|--fhir]',
   does: 'one patient: course, markers, findings, due tests',
   async run(args, { terminal, call }) {
-    const { values, words } = readWords(args, { 'as-of': { type: 'string' }, json: { type: 'boolean' } }, { min: 1, max: 1, called: 'ID' })
+    const { values, words } = readWords(
+      args,
+      { 'as-of': { type: 'string' }, json: { type: 'boolean' }, fhir: { type: 'boolean' } },
+      { min: 1, max: 1, called: 'ID' },
+    )
     const asOf = asOfDay(values)
+    if (values.fhir === true) {
+      if (values.json === true) throw new WrongWords('Say either --json or --fhir.')
+      const file = await exportPatient(await call(), words[0] ?? '', asOf)
+      if (!file.ok) throw new Error(file.reason)
+      terminal.out(file.value.text)
+      return 0
+    }
     const outcome = await patientDocument(await call(), words[0] ?? '', asOf)
     if (!outcome.ok) throw new Error(outcome.reason)
     const { patientId } = outcome.value

@@ -2,6 +2,7 @@ import { traceCourse } from '../../course/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { StoredEmergency } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
+import type { TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { emergencyBand } from '../emergency/band.ts'
 import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
@@ -20,12 +21,16 @@ interface Opened extends Looked {
   readonly emergency: StoredEmergency | null
 }
 
+/** What is done with an opened patient: shown as a page, given as a FHIR file, laid out for paper. */
+type OpenedAs = 'page' | 'fhir' | 'paper'
+
 /**
  * May, log row first, then the answer: a patient is opened in the log before anything of them is shown. A record that is no longer followed is closed, and
  * opens in an emergency view only.
  */
-async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Outcome<Opened>> {
-  const refused = await refusedUnlessMay(call, 'patient.read', 'patient')
+export async function assessed(call: Call, anyId: string, asOf: Day | null, as: OpenedAs = 'page'): Promise<Outcome<Opened>> {
+  const needs = as === 'page' ? 'patient.read' : 'patient.export'
+  const refused = await refusedUnlessMay(call, needs, 'patient')
   if (refused !== null) return refused
   const { reader } = call.store
   const stored = reader.loadHistory(anyId)
@@ -38,10 +43,12 @@ async function assessed(call: Call, anyId: string, asOf: Day | null): Promise<Ou
   const course = on === call.today ? assessment.course : traceCourse(history, call.today)
   const emergency = isClosed(course) ? runningViewOf(reader, call, patientId) : null
   if (isClosed(course) && emergency === null && call.actor.role !== 'console') {
-    await logClosedRefusal(call, 'patient.read', patientId)
+    await logClosedRefusal(call, needs, patientId)
     return closedRefusal(course)
   }
-  const event = { action: 'patient-opened', patientId, ...(emergency === null ? {} : { emergencyId: emergency.id }) } as const
+  const told = { patientId, ...(emergency === null ? {} : { emergencyId: emergency.id }) }
+  const event: TrailEvent =
+    as === 'page' ? { action: 'patient-opened', ...told } : { action: 'patient-exported', as, revision: stored.revision, ...told }
   await call.store.record(call, () => ({ value: null, events: [event] }))
   return { ok: true, value: { history, plan, assessment, emergency } }
 }
@@ -61,4 +68,13 @@ export async function openPatient(call: Call, patientId: string, asOf: Day | nul
 export async function patientDocument(call: Call, patientId: string, asOf: Day | null): Promise<Outcome<PatientJson>> {
   const outcome = await assessed(call, patientId, asOf)
   return outcome.ok ? { ok: true, value: patientJson(outcome.value.assessment) } : outcome
+}
+
+/** What is said of one patient on a sheet of paper for a letter: the page's words, without forms. */
+export async function patientOnPaper(call: Call, patientId: string): Promise<Outcome<OpenedPatient>> {
+  const outcome = await assessed(call, patientId, null, 'paper')
+  if (!outcome.ok) return outcome
+  const { assessment, emergency } = outcome.value
+  const band = emergency === null ? null : emergencyBand(emergency, call)
+  return { ok: true, value: { ...patientView(assessment), pseudonym: null, emergency: band } }
 }

@@ -1,15 +1,23 @@
+import type { Permission } from '../../access/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { OpenedPatient } from '../emergency/views.ts'
+import type { ExportedFile } from '../export/exportedFile.ts'
 import { patientMerges } from '../merges/readMerges.ts'
 import type { PatientMergesView } from '../merges/views.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { openPatient } from './openPatient.ts'
+import { exportPatient } from './exportPatient.ts'
+import { openPatient, patientOnPaper } from './openPatient.ts'
 
-async function atAddress<T>(call: Call, address: string, open: (patientId: string) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+async function atAddress<T>(
+  call: Call,
+  address: string,
+  open: (patientId: string) => Promise<Outcome<T>>,
+  needs: Permission = 'patient.read',
+): Promise<Outcome<T>> {
   const patientId = call.store.reader.patientIdAt(address)
   if (patientId !== null) return open(patientId)
   // Whoever may not open a patient is not told which addresses are somebody's.
-  const refused = await refusedUnlessMay(call, 'patient.read', 'patient')
+  const refused = await refusedUnlessMay(call, needs, 'patient')
   return refused ?? { ok: false, kind: 'not-found', reason: 'No patient is at this address.' }
 }
 
@@ -21,4 +29,14 @@ export function openPatientAt(call: Call, address: string): Promise<Outcome<Open
 /** What that page says of merges. */
 export function patientMergesAt(call: Call, address: string): Promise<Outcome<PatientMergesView>> {
   return atAddress(call, address, (patientId) => patientMerges(call, patientId))
+}
+
+/** The same patient as a FHIR file. */
+export function exportPatientAt(call: Call, address: string): Promise<Outcome<ExportedFile>> {
+  return atAddress(call, address, (patientId) => exportPatient(call, patientId), 'patient.export')
+}
+
+/** The same patient for a sheet of paper. */
+export function patientOnPaperAt(call: Call, address: string): Promise<Outcome<OpenedPatient>> {
+  return atAddress(call, address, (patientId) => patientOnPaper(call, patientId), 'patient.export')
 }
