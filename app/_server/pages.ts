@@ -33,6 +33,7 @@ import {
   ownEmergencies,
   ownSessions,
   type PaperList,
+  type PaperPatient,
   type PlanPage,
   patientOnPaperAt,
   printList,
@@ -78,7 +79,7 @@ export const glossaryPage = (): Promise<Outcome<readonly GlossaryEntry[]>> => as
 
 export const paperListPage = (query: ListQuery): Promise<Outcome<PaperList>> => ask((call) => printList(call, query))
 
-export const paperPatientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => patientOnPaperAt(call, address))
+export const paperPatientPage = (address: string): Promise<Outcome<PaperPatient>> => ask((call) => patientOnPaperAt(call, address))
 
 export const cohortPage = (query: CohortQuery): Promise<Outcome<CohortPage>> => ask((call) => showCohort(call, query))
 

@@ -1,6 +1,7 @@
 import type { Permission, Role } from '../access/index.ts'
 import type { Day } from '../time/index.ts'
 import type { CourseEvent } from './courseEvent.ts'
+import type { ExportEvent } from './exportEvent.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
 import type { RoundEvent } from './roundEvent.ts'
 import type { SheetEvent } from './sheetEvent.ts'
@@ -93,18 +94,8 @@ export type TrailEvent =
   /** Whose closed record it was, where that is known; absent elsewhere. */
   | { readonly action: 'access-refused'; readonly permission: Permission; readonly object: string; readonly patientId?: string }
   | { readonly action: 'list-shown'; readonly patients: readonly string[] }
-  /** `as` says what of the list it was; absent for the list itself as a file. */
-  | { readonly action: 'list-exported'; readonly patients: readonly string[]; readonly as?: 'findings' | 'paper' }
   /** With the number of the emergency view that opened a closed record; absent for a patient who is followed. */
   | { readonly action: 'patient-opened'; readonly patientId: string; readonly emergencyId?: number }
-  /** A patient's summary left as a file or on paper; `revision` says of which state of the record. */
-  | {
-      readonly action: 'patient-exported'
-      readonly patientId: string
-      readonly as: 'fhir' | 'paper'
-      readonly revision: number
-      readonly emergencyId?: number
-    }
   /** Its reason is a person's free text and stays with the view; its digest stands for it here. */
   | { readonly action: 'emergency-opened'; readonly emergencyId: number; readonly patientId: string; readonly until: string; readonly after: string }
   | { readonly action: 'emergency-ended'; readonly emergencyId: number; readonly patientId: string }
@@ -119,7 +110,6 @@ export type TrailEvent =
   | { readonly action: 'emergency-views-shown'; readonly emergencyIds: readonly number[] }
   /** Under pseudonyms; the log keeps whose they are. */
   | { readonly action: 'pseudonymous-list-shown'; readonly patients: readonly string[] }
-  | { readonly action: 'pseudonymous-list-exported'; readonly patients: readonly string[]; readonly as?: 'findings' }
   | { readonly action: 'pseudonymous-patient-opened'; readonly patientId: string }
   | {
       readonly action: 'intake'
@@ -249,6 +239,7 @@ export type TrailEvent =
       readonly afterSha256: string
     }
   | CourseEvent
+  | ExportEvent
   | KeepingEvent
   | RoundEvent
   | SheetEvent

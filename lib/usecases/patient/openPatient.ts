@@ -11,6 +11,7 @@ import type { OpenedPatient } from '../emergency/views.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { type Looked, lookView } from '../look/lookView.ts'
 import { patientView } from '../patientView.ts'
+import type { PatientView } from '../patientViews.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
@@ -70,11 +71,14 @@ export async function patientDocument(call: Call, patientId: string, asOf: Day |
   return outcome.ok ? { ok: true, value: patientJson(outcome.value.assessment) } : outcome
 }
 
+/** One patient for a sheet of paper; `emergency` as on the page. */
+export type PaperPatient = PatientView & Pick<OpenedPatient, 'emergency'>
+
 /** What is said of one patient on a sheet of paper for a letter: the page's words, without forms. */
-export async function patientOnPaper(call: Call, patientId: string): Promise<Outcome<OpenedPatient>> {
+export async function patientOnPaper(call: Call, patientId: string): Promise<Outcome<PaperPatient>> {
   const outcome = await assessed(call, patientId, null, 'paper')
   if (!outcome.ok) return outcome
   const { assessment, emergency } = outcome.value
   const band = emergency === null ? null : emergencyBand(emergency, call)
-  return { ok: true, value: { ...patientView(assessment), pseudonym: null, emergency: band } }
+  return { ok: true, value: { ...patientView(assessment), emergency: band } }
 }

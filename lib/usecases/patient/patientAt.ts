@@ -6,7 +6,7 @@ import { patientMerges } from '../merges/readMerges.ts'
 import type { PatientMergesView } from '../merges/views.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { exportPatient } from './exportPatient.ts'
-import { openPatient, patientOnPaper } from './openPatient.ts'
+import { openPatient, type PaperPatient, patientOnPaper } from './openPatient.ts'
 
 async function atAddress<T>(
   call: Call,
@@ -37,6 +37,6 @@ export function exportPatientAt(call: Call, address: string): Promise<Outcome<Ex
 }
 
 /** The same patient for a sheet of paper. */
-export function patientOnPaperAt(call: Call, address: string): Promise<Outcome<OpenedPatient>> {
+export function patientOnPaperAt(call: Call, address: string): Promise<Outcome<PaperPatient>> {
   return atAddress(call, address, (patientId) => patientOnPaper(call, patientId), 'patient.export')
 }
