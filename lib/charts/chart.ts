@@ -36,6 +36,9 @@ export interface SeriesBreak {
   readonly says: string
 }
 
+/** Horizontal marks: where the lowest value lies, where two samples reached it, where a criterion or another limit lies. */
+export type ChartMarkKind = 'lowest' | 'lowest-confirmed' | 'criterion' | 'limit'
+
 /** A chart before it is a picture: points, marks, table and sentence. Shared time axis: all charts of one patient have the same `from` and `to`. */
 export interface ChartPlan {
   readonly id: 'serum-m-protein' | 'light-chains' | 'haemoglobin' | 'creatinine' | 'calcium' | 'urine-m-protein' | 'immunoglobulin'
@@ -51,7 +54,7 @@ export interface ChartPlan {
   readonly bands: readonly { readonly from: Day; readonly to: Day; readonly label: string }[]
   /** Horizontal marks, drawn from the day they were set: lowest, lowest confirmed, criterion, limits. */
   readonly marks: readonly {
-    readonly kind: 'lowest' | 'lowest-confirmed' | 'criterion' | 'limit'
+    readonly kind: ChartMarkKind
     readonly from: Day
     readonly to: Day
     readonly y: number

@@ -25,13 +25,17 @@ function differenceMarks(course: Course): readonly ChartMark[] {
   const mark = markAt('lowest', drawnAt(lowestPair.involved).at, lowest.on, course.today, `lowest dFLC ${keptLabel(lowest)} ${UNIT}`)
   const criterion = criterionFor(course, 'dflc', from)
   if (criterion === null) return [mark]
-  const measured = course.measurableBy.some((by) => by === 'serum' || by === 'urine')
-  const words = levelText(measured ? 'light-chain escape: dFLC' : 'progression: dFLC', criterion, UNIT)
+  const words = levelText(`${differenceEvent(course)}: dFLC`, criterion, UNIT)
   return [mark, markAt('criterion', criterion.at.plus(drawnAt(latest.uninvolved).at), lowest.on, course.today, words)]
 }
 
-// The event needs a ratio of 100 and an involved chain of 100 mg/L: with the other chain as last measured, the higher of the two decides.
-function definingMarks(course: Course, from: Span['from']): readonly ChartMark[] {
+/** What a rise of dFLC to its criterion would be: where serum or urine measure the disease it is no progression by itself. */
+export function differenceEvent({ measurableBy }: Course): 'light-chain escape' | 'progression' {
+  return measurableBy.some((by) => by === 'serum' || by === 'urine') ? 'light-chain escape' : 'progression'
+}
+
+/** The event needs a ratio of 100 and an involved chain of 100 mg/L: with the other chain as last measured, the higher of the two decides. */
+export function definingMarks(course: Course, from: Span['from']): readonly ChartMark[] {
   const uninvolved = lightChainPairs(course).at(-1)?.uninvolved
   const [ratio, least] = [criterionFor(course, 'involved-ratio', null), criterionFor(course, 'involved-flc', null)]
   if (uninvolved === undefined || ratio === null || least === null || course.involved === null) return []

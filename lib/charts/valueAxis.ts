@@ -1,7 +1,8 @@
 import { scaleLinear, scaleLog } from '@visx/scale'
 import type { ChartPlan } from './chart.ts'
 
-type Axis = Pick<ChartPlan, 'scale' | 'yDomain' | 'yTicks'>
+/** A value axis: its ends and its ticks. */
+export type Axis = Pick<ChartPlan, 'scale' | 'yDomain' | 'yTicks'>
 
 const TICKS = 4
 /** Decades up to which a log axis also names 2 and 5. */
@@ -21,6 +22,16 @@ export function linearAxis(drawn: readonly number[], fromZero: boolean): Axis {
   const axis = scaleLinear<number>({ domain: [fromZero ? 0 : Math.max(0, bottom - room), top + room] }).nice(TICKS)
   const [low = 0, high = 1] = axis.domain()
   return { scale: 'linear', yDomain: [low, high], yTicks: axis.ticks(TICKS).map(tick) }
+}
+
+/** A linear axis of differences, or of values that may lie below 0: 0 is on it. `withSign` writes +5. */
+export function signedAxis(drawn: readonly number[], withSign: boolean): Axis {
+  const [top, bottom] = [Math.max(0, ...drawn), Math.min(0, ...drawn)]
+  const room = (top - bottom) * 0.06 || 1
+  const axis = scaleLinear<number>({ domain: [bottom === 0 ? -room : bottom - room, top + room] })
+  const [low = 0, high = 1] = axis.domain()
+  const signed = ({ at, label }: ReturnType<typeof tick>) => ({ at, label: withSign && at > 0 ? `+${label}` : label })
+  return { scale: 'linear', yDomain: [low, high], yTicks: axis.ticks(TICKS).map(tick).map(signed) }
 }
 
 /** A logarithmic axis; numbers of 0 or below have no place on it and stand at its foot. */

@@ -19,7 +19,8 @@ function rangeWords(low: Decimal, high: Decimal | null, unit: string): string {
   return `${[range, unit].join(' ').trim()}: a value was reported as a limit`
 }
 
-function changeBetween(current: Interval, { value: reference, sample }: Mark, unit: string): ChangeFromLowest {
+/** A value against a mark, exact: see `changeFromLowest`. `unit` stands in the words of a range only. */
+export function changeBetween(current: Interval, { value: reference, sample }: Mark, unit: string): ChangeFromLowest {
   if (reference.high === null) return { absolute: null, percent: null, why: 'the lowest value has no upper end' }
   const least = current.low.minus(reference.high)
   const absolute = decimalText(least)

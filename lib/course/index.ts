@@ -1,7 +1,7 @@
 /** A patient's course: phases, lines, baseline, lowest and lowest confirmed. History -> Course. Knows no rule and no plan. */
 
 export { baselineAt, openingOf } from './baseline.ts'
-export { type ChangeFromLowest, changeFromLowest } from './changeFromLowest.ts'
+export { type ChangeFromLowest, changeBetween, changeFromLowest } from './changeFromLowest.ts'
 export {
   type Course,
   type Immunoglobulin,
@@ -38,7 +38,7 @@ export {
   ratioIntervals,
   USUAL_RATIO,
 } from './ratioInterval.ts'
-export { hasNumber } from './sample.ts'
+export { hasNumber, sampleFrom } from './sample.ts'
 export { type AntibodyGiven, antibodyBand } from './therapeuticAntibody.ts'
 export { DEFAULT_THRESHOLDS, type Thresholds } from './thresholds.ts'
 export { traceCourse } from './traceCourse.ts'

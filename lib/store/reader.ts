@@ -67,6 +67,7 @@ export function readerOf(connection: Connection) {
     recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
+    replacedVersionsOf: (patientId: string) => results.replacedVersions(connection, patientId),
     lastResultId: () => results.lastResultId(connection),
     correctionsSince: (resultId: number, taken: ReadonlySet<number> = new Set()) => correctionsSince(connection, resultId, taken),
     resultsAround: (patientId: string, analyte: string, on: string, each: number) => resultsAround(connection, patientId, analyte, on, each),

@@ -1,4 +1,4 @@
-import { patientCharts } from '../charts/index.ts'
+import { type EarlierVersion, patientCharts, patientCourse } from '../charts/index.ts'
 import type { Course } from '../course/index.ts'
 import { ANALYTES, type Decision, type LabResult } from '../results/index.ts'
 import {
@@ -108,10 +108,11 @@ function immunofixationView(read: FixationReading): ImmunofixationView {
 
 /**
  * One patient as the page shows it: sentences in words, every piece of evidence with the file and row it came from. `replaced` are excluded result
- * versions that no longer count for another reason. Pure.
+ * versions that no longer count for another reason, `earlier` versions that a correction has replaced. Pure.
  */
-export function patientView(assessment: Assessment, replaced: readonly LabResult[] = []): PatientView {
+export function patientView(assessment: Assessment, replaced: readonly LabResult[] = [], earlier: readonly EarlierVersion[] = []): PatientView {
   const { asOf, course } = assessment
+  const charts = patientCharts(assessment)
   const { patient, phase } = course
   const results = resultsOf(course)
   const atMost = bringBackAtMost(assessment.due, asOf)
@@ -134,7 +135,8 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
     window: assessment.window,
     why: whySentence(assessment),
     lines: course.lines,
-    charts: patientCharts(assessment),
+    charts,
+    course: patientCourse(assessment, charts, earlier),
     immunofixations: immunofixationReadings(course).map(immunofixationView),
     derived: derivedValues(course),
     findings: assessment.findings.map((finding) => findingView(finding, results, assessment)),

@@ -1,4 +1,4 @@
-import type { ChartPlan } from '../charts/index.ts'
+import type { ChartPlan, CoursePlan } from '../charts/index.ts'
 import type { AnswerKind } from '../results/index.ts'
 import type { AnswerChoice } from '../review/index.ts'
 import type { DerivedValue, Window } from '../rules/index.ts'
@@ -156,6 +156,8 @@ export interface PatientView {
     readonly intent: string | null
   }[]
   readonly charts: readonly ChartPlan[]
+  /** The same on one axis of time. */
+  readonly course: CoursePlan
   /** Newest first. */
   readonly immunofixations: readonly ImmunofixationView[]
   readonly derived: readonly DerivedValue[]

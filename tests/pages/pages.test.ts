@@ -5,6 +5,7 @@ import { builtOutput } from './builtOutput.ts'
 import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { corrections } from './corrections.ts'
+import { courseChart } from './courseChart.ts'
 import { doors } from './doors.ts'
 import { emergency } from './emergency.ts'
 import { everyAnswer } from './everyAnswer.ts'
@@ -48,6 +49,7 @@ corrections(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)
+courseChart(clinic)
 planVersions(clinic)
 exporting(clinic)
 exportingLog(clinic)

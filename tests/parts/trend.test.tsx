@@ -3,35 +3,39 @@ import { expect, test } from 'vitest'
 import { PatientCharts } from '../../app/_parts/chart/PatientCharts.tsx'
 import { Findings } from '../../app/_parts/patient/Findings.tsx'
 import { Probability } from '../../app/_parts/patient/Probability.tsx'
-import { patientCharts } from '../../lib/charts/index.ts'
+import { patientCharts, patientCourse } from '../../lib/charts/index.ts'
 import { patientView } from '../../lib/usecases/patientView.ts'
+import type { HistoryWords } from '../builders/history.ts'
 import { assessed } from '../charts/assessed.ts'
 import { RETURNING, RETURNING_TODAY } from '../charts/invented.ts'
 import { on, smouldering } from '../rules/patients.ts'
 
-const markup = renderToStaticMarkup(<PatientCharts charts={patientCharts(assessed(RETURNING, RETURNING_TODAY))} />)
+function drawnOf(words: HistoryWords, today: string): string {
+  const assessment = assessed(words, today)
+  const charts = patientCharts(assessment)
+  return renderToStaticMarkup(<PatientCharts charts={charts} course={patientCourse(assessment, charts, [])} />)
+}
+const markup = drawnOf(RETURNING, RETURNING_TODAY)
 const drawn = (value: string) => renderToStaticMarkup(<Probability probability={{ words: 'About 7 in 10', value }} />)
 const boxes = (of: string, kind: string) => (new RegExp(`class="probability-${kind}" d="([^"]*)"`).exec(of)?.[1]?.match(/M/g) ?? []).length
 
-test('the trend of a chart is a table with a caption, and a dashed curve in both pictures', () => {
+test('the trend of a chart is a table with a caption, and a dashed curve with its band in the picture', () => {
   expect(markup).toContain('Serum M-protein: trend of the last 12 months up to the latest sample</caption>')
-  const serum = markup.split('<section class="chart"')[1] ?? ''
-  expect(serum.match(/class="trend-line"/g)).toHaveLength(2)
-  expect(serum.match(/class="trend-band"/g)).toHaveLength(2)
-  expect(serum).toContain('The laboratory changes within these samples: part of the slope may be the change.')
+  const serum = markup.split('<section class="course-panel"')[1] ?? ''
+  expect(serum.match(/class="trend-line"/g)).toHaveLength(1)
+  expect(serum.match(/class="trend-band"/g)).toHaveLength(1)
+  expect(markup.split('<div class="chart"')[1]).toContain('The laboratory changes within these samples: part of the slope may be the change.')
 })
 
 test('with fewer than three samples the table has one row and the caution says why; there is no curve', () => {
-  const few = renderToStaticMarkup(
-    <PatientCharts charts={patientCharts(assessed({ results: [['2025-01-01', 'serum-m-protein', '9']] }, '2025-02-01'))} />,
-  )
+  const few = drawnOf({ results: [['2025-01-01', 'serum-m-protein', '9']] }, '2025-02-01')
   expect(few).toContain('<b>Caution:</b> Fewer than 3 samples with an exact value above 0: no trend can be told.')
   expect(few).not.toContain('Theil-Sen')
   expect(few).not.toContain('trend-line')
 })
 
 test('a caution that both markers of a chart share is said once', () => {
-  const light = markup.split('<section class="chart"')[2] ?? ''
+  const light = markup.split('<div class="chart"')[2] ?? ''
   const cautions = [...light.matchAll(/<li><b>Caution[^<]*<\/b>([^<]*)/g)].map((found) => found[1])
   expect(cautions.length).toBeGreaterThan(0)
   expect(new Set(cautions).size).toBe(cautions.length)

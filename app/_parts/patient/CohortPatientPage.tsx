@@ -54,7 +54,7 @@ export function CohortPatientPage({ patient }: { readonly patient: CohortPatient
   return (
     <div className="patient">
       <Head patient={patient} />
-      <PatientColumns charts={patient.charts}>
+      <PatientColumns patient={patient}>
         <section aria-labelledby="findings">
           <h2 id="findings">Findings</h2>
           <Current findings={patient.findings} />

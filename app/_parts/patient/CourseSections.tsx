@@ -48,13 +48,13 @@ export function CourseSections({ patient }: { readonly patient: PatientView | Co
 }
 
 /** What is said on one side, the charts on the other. */
-export function PatientColumns({ charts, children }: Pick<PatientView, 'charts'> & { readonly children: ReactNode }) {
+export function PatientColumns({ patient, children }: { readonly patient: Pick<PatientView, 'charts' | 'course'>; readonly children: ReactNode }) {
   return (
     <div className="patient-columns">
       <div>{children}</div>
       <section aria-labelledby="charts">
         <h2 id="charts">Course</h2>
-        <PatientCharts charts={charts} />
+        <PatientCharts charts={patient.charts} course={patient.course} />
       </section>
     </div>
   )

@@ -19,7 +19,7 @@ export function PatientPage({ patient, acts = READS_ONLY }: Props) {
   return (
     <div className="patient">
       <Header patient={patient}>{look !== undefined && <StandsSentence look={look} />}</Header>
-      <PatientColumns charts={patient.charts}>
+      <PatientColumns patient={patient}>
         <section aria-labelledby="findings">
           <h2 id="findings">Findings</h2>
           <CurrentFindings patient={patient} acts={acts} />

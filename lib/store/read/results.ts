@@ -33,6 +33,27 @@ export function patientResultVersions({ statement }: Connection, patientId: stri
   return wideRows(statement<VersionRow>(`${VERSIONS} WHERE patient_id = ? ORDER BY identity, version`), patientId).map(storedVersion)
 }
 
+/** A version that no longer counts because a later one of the same result does, and that later one. */
+export interface ReplacedVersion {
+  readonly result: StoredResult['result']
+  readonly replacedBy: { readonly id: number; readonly withdrawn: boolean }
+}
+
+const REPLACED = `SELECT result.*, intake_file.name AS file_name, now.id AS now_id, now.status AS now_status FROM result
+  JOIN intake_file ON intake_file.id = result.file_id JOIN result AS now ON now.identity = result.identity AND now.current = 1
+  WHERE result.patient_id = ? AND result.current = 0 AND NOT EXISTS (SELECT 1 FROM version_taken_back WHERE result_id = result.id)
+  ORDER BY result.identity, result.version`
+
+/** Versions of a patient's results that a later version has replaced, but for those taken back with their mapping. */
+export function replacedVersions({ statement }: Connection, patientId: string): ReplacedVersion[] {
+  return statement<ResultRow & { readonly now_id: number; readonly now_status: string }>(REPLACED)
+    .all(patientId)
+    .map((row) => ({
+      result: storedResult(row).result,
+      replacedBy: { id: row.now_id, withdrawn: row.now_status === 'cancelled' || row.now_status === 'entered-in-error' },
+    }))
+}
+
 /** One stored version by its number, or null. */
 export function resultById({ statement }: Connection, id: number): StoredResult | null {
   const row = statement<ResultRow>(`${SELECT_RESULTS} WHERE result.id = ?`).get(id)

@@ -1,3 +1,4 @@
+import type { EarlierVersion } from '../../charts/index.ts'
 import type { LabResult } from '../../results/index.ts'
 import type { Assessment } from '../../standing/index.ts'
 import { ageBand } from '../../time/index.ts'
@@ -66,17 +67,23 @@ function result({ resultId, analyte, collectedOn, received, laboratory, method, 
 
 function standing(view: PatientView): Pick<CohortPatientView, Exclude<keyof PatientView & keyof CohortPatientView, Left>> {
   const { asOf, sex, clinician, status, statusOn, phase, phaseSince, care, heavyChain, involvedChain, measurableBy, window, why } = view
-  const { charts, due, response, risk } = view
+  const { charts, course, due, response, risk } = view
   return {
     ...{ asOf, sex, clinician, status, statusOn, phase, phaseSince, care, heavyChain, involvedChain, measurableBy, window, why },
-    ...{ charts, due, response, risk },
+    ...{ charts, course, due, response, risk },
   }
 }
 type Left = 'patientId' | 'name' | 'birthDate' | 'age' | 'immunofixations' | 'derived' | 'findings' | 'history' | 'results'
 
 /** One patient under a pseudonym, field by field: what is not named here is not in it. Pure. */
-export function cohortPatientView(assessment: Assessment, pseudonym: string, replaced: readonly LabResult[], look: LookView): CohortPatientView {
-  const view = patientView(withoutTexts(assessment), replaced.map(withoutText))
+export function cohortPatientView(
+  assessment: Assessment,
+  pseudonym: string,
+  versions: { readonly replaced: readonly LabResult[]; readonly earlier: readonly EarlierVersion[] },
+  look: LookView,
+): CohortPatientView {
+  const earlier = versions.earlier.map((version) => ({ ...version, result: withoutText(version.result) }))
+  const view = patientView(withoutTexts(assessment), versions.replaced.map(withoutText), earlier)
   return withoutAnnotations({
     ...standing(view),
     pseudonym,

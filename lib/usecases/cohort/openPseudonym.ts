@@ -1,6 +1,7 @@
 import { assess } from '../../standing/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { lookUnderPseudonym } from '../look/lookView.ts'
+import { earlierOf } from '../patient/earlierOf.ts'
 import { replacedOf } from '../patient/replacedOf.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { cohortByPseudonym } from '../pseudonyms/cohortByPseudonym.ts'
@@ -27,5 +28,6 @@ export async function openPseudonym(call: Call, pseudonym: string): Promise<Outc
   const plan = planInForce(call.store.reader, call.today)
   const assessment = assess(history, plan, call.today)
   const look = lookUnderPseudonym({ history, plan, assessment })
-  return { ok: true, value: cohortPatientView(assessment, pseudonym, replacedOf(call, assessment), look) }
+  const versions = { replaced: replacedOf(call, assessment), earlier: earlierOf(call, assessment) }
+  return { ok: true, value: cohortPatientView(assessment, pseudonym, versions, look) }
 }

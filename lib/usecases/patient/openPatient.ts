@@ -15,6 +15,7 @@ import type { PatientView } from '../patientViews.ts'
 import { planInForce } from '../plan/planInForce.ts'
 import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { earlierOf } from './earlierOf.ts'
 import { replacedOf } from './replacedOf.ts'
 
 interface Opened extends Looked {
@@ -62,7 +63,8 @@ export async function openPatient(call: Call, patientId: string, asOf: Day | nul
   const band = emergency === null ? null : emergencyBand(emergency, call)
   const pseudonyms = pseudonymsOf(call)
   const pseudonym = pseudonyms.ok ? pseudonyms.value.of(assessment.course.patient.id) : null
-  return { ok: true, value: { ...patientView(assessment, replacedOf(call, assessment)), pseudonym, emergency: band, look: lookView(outcome.value) } }
+  const view = patientView(assessment, replacedOf(call, assessment), earlierOf(call, assessment))
+  return { ok: true, value: { ...view, pseudonym, emergency: band, look: lookView(outcome.value) } }
 }
 
 /** One patient as the command line prints it. */
