@@ -84,5 +84,8 @@ export function againstTheRest(bundle: Bundle): string[] {
     if (DATES.has(name) && !isDay(text)) faults.push(`${name} ${text} is no day`)
     if (name === 'reference' && !addresses.includes(text)) faults.push(`${text} leads to no entry`)
   })
-  return [...faults, ...entries.flatMap(({ resource }) => (resource === undefined ? [`an entry without resource`] : valueFaults(resource as FhirResource)))]
+  return [
+    ...faults,
+    ...entries.flatMap(({ resource }) => (resource === undefined ? [`an entry without resource`] : valueFaults(resource as FhirResource))),
+  ]
 }
