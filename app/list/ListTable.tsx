@@ -6,16 +6,30 @@ import type { Window } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { counted, WINDOW_WORDS } from '../_parts/words.ts'
 import { addressOf, type ListAt } from './address.ts'
+import type { RowDone } from './beside/outcome.ts'
 import { columns, columnsInGroups, type Listed } from './columns.tsx'
 import { features } from './features.ts'
+import { Line } from './Line.tsx'
 
-interface Props {
+/** What stands beside the list, and what became of its rows meanwhile. */
+interface Beside {
+  /** The patient who is open beside it. */
+  readonly openId: string | null
+  readonly done: ReadonlyMap<string, RowDone>
+  readonly open: (at: number) => void
+}
+
+export interface ListTableProps {
   readonly rows: readonly Listed[]
   readonly query: ListQuery
   readonly matching: number
   readonly byWindow: Readonly<Record<Window, number>>
   readonly at?: ListAt
+  readonly beside?: Beside
 }
+
+/** Place, patient and why: what is left of the table while a patient is open beside it (beside.css). */
+const COLUMNS_BESIDE = 3
 
 /** Successive rows of one window; one group without a name where the order is not by urgency. */
 function inGroups<R extends { original: Listed }>(rows: readonly R[], grouped: boolean): { window: Window | null; rows: R[] }[] {
@@ -30,10 +44,11 @@ function inGroups<R extends { original: Listed }>(rows: readonly R[], grouped: b
 }
 
 /** The table of the review list. Filter, order and page are the server's, and stand in the address. */
-export function ListTable({ rows, query, matching, byWindow, at = '/list' }: Props) {
+export function ListTable({ rows, query, matching, byWindow, at = '/list', beside }: ListTableProps) {
   const data = useMemo(() => [...rows], [rows])
   const grouped = query.sort === 'urgency'
   const shown = grouped ? columnsInGroups : columns
+  const isBeside = beside !== undefined && beside.openId !== null
   const table = useTable({
     features,
     columns: shown,
@@ -88,7 +103,7 @@ export function ListTable({ rows, query, matching, byWindow, at = '/list' }: Pro
         <tbody key={group.window ?? 'all'}>
           {group.window !== null && (
             <tr className={`group group-${group.window}`}>
-              <th scope="rowgroup" colSpan={shown.length}>
+              <th scope="rowgroup" colSpan={isBeside ? COLUMNS_BESIDE : shown.length}>
                 {WINDOW_WORDS[group.window]}
                 <span className="small">
                   {counted(byWindow[group.window], 'followed patient')} in all, {group.rows.length} here
@@ -97,17 +112,7 @@ export function ListTable({ rows, query, matching, byWindow, at = '/list' }: Pro
             </tr>
           )}
           {group.rows.map((row) => (
-            <tr key={row.id} className="row">
-              {row.getAllCells().map((cell, index) => (
-                <td
-                  key={cell.id}
-                  className={`c-${cell.column.columnDef.meta?.name} ${index === 0 ? `edge-${row.original.window}` : ''}`}
-                  data-label={cell.getValue() === null ? undefined : cell.column.columnDef.meta?.label}
-                >
-                  <table.FlexRender cell={cell} />
-                </td>
-              ))}
-            </tr>
+            <Line key={row.id} row={row} done={beside?.done.get(row.id)} isOpen={beside?.openId === row.id} open={beside?.open ?? null} />
           ))}
         </tbody>
       ))}

@@ -1,10 +1,11 @@
 import type { Metadata } from 'next'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { counted } from '../_parts/words.ts'
+import { answerTogether, takeBackBeside } from '../_server/answerActs.ts'
 import { listPage } from '../_server/pages.ts'
+import { WorkList } from './beside/WorkList.tsx'
 import { Export } from './Export.tsx'
 import { Filters } from './Filters.tsx'
-import { ListTable } from './ListTable.tsx'
 import { type Given, readQuery } from './query.ts'
 import { Turn } from './Turn.tsx'
 import { Windows } from './Windows.tsx'
@@ -34,7 +35,14 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
               : 'No followed patient fits what the filters ask for.'}
         </p>
       ) : (
-        <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} />
+        <WorkList
+          key={JSON.stringify(query)}
+          rows={list.rows}
+          query={query}
+          matching={list.matching}
+          byWindow={list.byWindow}
+          acts={{ answer: answerTogether, takeBack: takeBackBeside }}
+        />
       )}
       <Turn query={query} matching={list.matching} />
       {list.matching > 0 && <Export query={query} matching={list.matching} />}

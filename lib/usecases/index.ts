@@ -117,6 +117,7 @@ export type { ComparisonView, MergesPage, MergeView, PatientMergesView, RecordVi
 export { acceptMessage, type MessageAnswer } from './messages/acceptMessage.ts'
 export { type ListeningEvent, recordListening } from './messages/recordListening.ts'
 export { exportPatient } from './patient/exportPatient.ts'
+export { type BesideFinding, type BesideView, openBesideAt } from './patient/openBeside.ts'
 export { openPatient, type PaperPatient, patientDocument, patientOnPaper } from './patient/openPatient.ts'
 export { exportPatientAt, openPatientAt, patientMergesAt, patientOnPaperAt } from './patient/patientAt.ts'
 export type {

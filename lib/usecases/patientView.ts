@@ -101,6 +101,12 @@ function findingView(finding: Finding, results: ReadonlyMap<number, LabResult>, 
   }
 }
 
+/** The current findings of a patient as pages show them, open ones first. */
+export function findingViews(assessment: Assessment): readonly FindingView[] {
+  const results = resultsOf(assessment.course)
+  return assessment.findings.map((finding) => findingView(finding, results, assessment))
+}
+
 function immunofixationView(read: FixationReading): ImmunofixationView {
   const { on, specimen, text, laboratory, corrected, reading } = read
   return { on, specimen, text, laboratory, corrected, reading, readAs: readAs(read), means: readingMeans(read) }

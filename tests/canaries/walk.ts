@@ -61,6 +61,7 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/patients/[address]/sheet/[sheetId]': ({ address, sheetIds }) =>
     get(...[...sheetIds, 1, 99].map((sheet) => `/patients/${address}/sheet/${sheet}`), '/patients/any/sheet/1'),
   'app/glossary': () => get('/glossary'),
+  'app/patients/[address]/beside': ({ address }) => get(`/patients/${address}/beside`, '/patients/any/beside'),
   'app/intake': () => get('/intake'),
   'app/intake/[fileId]': ({ fileIds }) => get(...fileIds.map((id) => `/intake/${id}`), '/intake/9999', '/intake/x'),
   'app/intake/upload': () => [upload('yes'), upload('no'), { path: '/intake/upload', method: 'POST', body: 'nothing announced' }],
@@ -106,6 +107,10 @@ export function actionFields({
   return {
     answerFinding: [{ ...finding, did: 'seen', note: 'x', bringBackOn: '' }],
     takeAnswerBack: [{ ...patient, decisionIds: '1' }],
+    answerTogether: [
+      { ...patient, findings: JSON.stringify([{ rule: finding.rule, key: finding.key, lastDone: 0 }]), did: 'seen', note: 'x', bringBackOn: '' },
+    ],
+    takeBackBeside: [{ ...patient, decisionIds: '1' }],
     recordCause: [{ ...finding, cause: 'x' }],
     withdrawCause: [{ ...patient, attributionId: '1', ...typed }],
     excludeValue: [{ ...patient, resultId: '1', ...typed }],

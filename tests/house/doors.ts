@@ -34,6 +34,7 @@ import {
   makeRecoveryCodes,
   type Outcome,
   offerSecondFactor,
+  openBesideAt,
   openEmergency,
   openHeld,
   openPatientAt,
@@ -65,6 +66,7 @@ import {
   readSource,
   readSources,
   readTrail,
+  recordAnswers,
   recordAttribution,
   recordReview,
   refusePlan,
@@ -126,6 +128,7 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/patients/[address]/sheet': { needs: 'sheet.read', says: 'sheetsPage(', behind: (call) => readSheetsAt(call, 'none such') },
   'app/patients/[address]/sheet/[sheetId]': { needs: 'sheet.read', says: 'sheetPage(', behind: (call) => openSheetAt(call, 'none such', 1) },
   'app/glossary': { needs: 'glossary.read', says: 'glossaryPage(', behind: (call) => readGlossary(call) },
+  'app/patients/[address]/beside': { needs: 'patient.read', says: 'sendBeside(', behind: (call) => openBesideAt(call, 'none such') },
   'app/cohort': { needs: 'list.read-pseudonymous', says: 'cohortPage(', behind: (call) => showCohort(call, { ...FIRST_PAGE, sort: 'urgency' }) },
   'app/cohort/[pseudonym]': { needs: 'patient.read-pseudonymous', says: 'cohortPatientPage(', behind: (call) => openPseudonym(call, 'nobody') },
   'app/intake': { needs: 'intake.write', says: 'intakePage(', behind: (call) => readReports(call) },
@@ -167,6 +170,7 @@ const QUESTION = { question: 'failures', patient: '', person: '', only: '', from
 export const ACTION_FILES = [
   'app/_server/accountActs.ts',
   'app/_server/actions.ts',
+  'app/_server/answerActs.ts',
   'app/_server/decisions.ts',
   'app/_server/emergencyActs.ts',
   'app/_server/heldActs.ts',
@@ -214,6 +218,16 @@ export const ACTIONS: Readonly<Record<string, Door>> = {
     behind: (call) => recordReview(call, { ...FINDING, note: 'looked', bringBackOn: null }),
   },
   takeAnswerBack: {
+    needs: 'review.write',
+    says: 'takeAnswersBack',
+    behind: (call) => takeAnswersBack(call, { patientId: 'P-1', decisionIds: [1] }),
+  },
+  answerTogether: {
+    needs: 'review.write',
+    says: 'recordAnswers',
+    behind: (call) => recordAnswers(call, { patientId: 'P-1', findings: [FINDING], did: 'seen', note: 'looked', bringBackOn: null }),
+  },
+  takeBackBeside: {
     needs: 'review.write',
     says: 'takeAnswersBack',
     behind: (call) => takeAnswersBack(call, { patientId: 'P-1', decisionIds: [1] }),

@@ -127,6 +127,15 @@ export const FORMS_OF: readonly WaitingForm[] = [
     send: /^(Answer|Keep)/,
   },
   {
+    from: 'app/list/beside/AnswerBeside.tsx',
+    says: 'an answer beside the list',
+    as: 'navigator',
+    at: () => '/list?sort=patient&order=down',
+    first: (page) => page.getByRole('button', { name: 'Go through the list' }).click(),
+    within: named(/^Answer$/),
+    send: /^Answer/,
+  },
+  {
     from: 'app/_parts/patient/ResultRow.tsx',
     says: 'an exclusion',
     as: 'physician',

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll } from 'vitest'
+import { answering } from './answering.ts'
 import { answers } from './answers.ts'
 import { brokenUpload } from './brokenUpload.ts'
 import { builtOutput } from './builtOutput.ts'
@@ -44,6 +45,7 @@ everyPage(clinic)
 navigator(clinic)
 heldQueue(clinic)
 answers(clinic)
+answering(clinic)
 causes(clinic)
 corrections(clinic)
 otherRoles(clinic)

@@ -42,6 +42,7 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/patients/[address]/sheet/[sheetId]': {
     path: (clinic) => `${patientPath(clinic, first(clinic.databaseFile, 'SELECT patient_id AS one FROM patient_sheet WHERE id = 1'))}/sheet/1`,
   },
+  'app/patients/[address]/beside': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/beside`, handler: 'GET' },
   'app/intake/[fileId]': { path: () => '/intake/1' },
   'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },
   'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },

@@ -67,6 +67,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   exportCohortFindings: { roles: PSEUDONYMS, run: (call) => usecases.exportCohortFindings(call, QUERY) },
   openPatient: { roles: CARE, run: (call) => usecases.openPatient(call, 'P1') },
   openPatientAt: { roles: CARE, run: (call) => usecases.openPatientAt(call, 'none such') },
+  openBesideAt: { roles: CARE, run: (call) => usecases.openBesideAt(call, 'none such') },
   patientMergesAt: { roles: CARE, run: (call) => usecases.patientMergesAt(call, 'none such') },
   showCohort: { roles: PSEUDONYMS, run: (call) => usecases.showCohort(call, QUERY) },
   openPseudonym: { roles: PSEUDONYMS, run: (call) => usecases.openPseudonym(call, 'nobody') },

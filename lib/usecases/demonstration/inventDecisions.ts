@@ -12,7 +12,10 @@ const REVIEWS = 4
 const ATTRIBUTIONS = 2
 const EXCLUSIONS = 1
 
-const NOTES = ['Spoke with the patient, who feels well. Blood is taken at the next visit.', 'Appointment made; the ward knows.'] as const
+const NOTES = [
+  ['contacted', 'Spoke with the patient, who feels well. Blood is taken at the next visit.'],
+  ['visit-brought-forward', 'Appointment made; the ward knows.'],
+] as const
 
 /** Another cause fit for each measure of organ damage. */
 const CAUSES: readonly (readonly [analyte: string, cause: string])[] = [
@@ -67,8 +70,8 @@ function actsOf(call: Call): readonly { readonly role: Role; readonly count: num
       act: ({ patientId, findings }, nth) => {
         const [first, ...others] = findings
         if (first === undefined || others.length > 0 || first.window !== 'within-30-days') return null
-        const note = NOTES[nth % NOTES.length] ?? NOTES[0]
-        return recordReview(nurse, { patientId, rule: first.rule, key: first.key, note, bringBackOn: null })
+        const [did, note] = NOTES[nth % NOTES.length] ?? NOTES[0]
+        return recordReview(nurse, { patientId, rule: first.rule, key: first.key, did, note, bringBackOn: null })
       },
     },
   ]

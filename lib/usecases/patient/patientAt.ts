@@ -8,7 +8,8 @@ import { refusedUnlessMay } from '../refuse.ts'
 import { exportPatient } from './exportPatient.ts'
 import { openPatient, type PaperPatient, patientOnPaper } from './openPatient.ts'
 
-async function atAddress<T>(
+/** The patient at an address, for a use case that asks permission and writes its entry itself. */
+export async function atAddress<T>(
   call: Call,
   address: string,
   open: (patientId: string) => Promise<Outcome<T>>,
