@@ -20,7 +20,7 @@ export interface WorkProps {
   readonly draft: Draft
   readonly keepDraft: (draft: Draft) => void
   readonly onAnswered: (answered: Answered, kind: AnswerChoice['kind'], view: BesideView, count: number) => void
-  readonly onTakenBack: () => void
+  readonly onTakenBack: (row: ListRow | null) => void
   readonly again: () => void
 }
 
@@ -73,7 +73,7 @@ export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTaken
   }
   const takeBack: BesideActs['takeBack'] = async (form) => {
     const outcome = await acts.takeBack(form)
-    if (outcome.ok) onTakenBack()
+    if (outcome.ok) onTakenBack(outcome.value.row)
     if (outcome.ok || outcome.kind === 'invalid') again()
     return outcome
   }

@@ -5,7 +5,7 @@ import type { AnswerChoice, Answered, BesideView, ListRow } from '../../../lib/u
 import { ListTable, type ListTableProps } from '../ListTable.tsx'
 import { Help } from './Help.tsx'
 import { type Command, commandOf, isWriting } from './keys.ts'
-import { rowDone } from './outcome.ts'
+import { rowDone, rowTakenBack } from './outcome.ts'
 import { Panel } from './Panel.tsx'
 import { useIsAlive } from './useIsAlive.ts'
 import { type Last, nameOf, useList } from './useList.ts'
@@ -66,7 +66,7 @@ export function WorkList({ rows, acts, ...table }: Props) {
     if (outcome === null) return say('Lowmark could not be reached, so the answer still stands. Try again in a minute.')
     if (!outcome.ok) return say(`${name}: ${outcome.reason}`)
     setLast(null)
-    work.mark(last.patientId, null)
+    if (row !== undefined) work.mark(last.patientId, rowTakenBack(row, outcome.value.row))
     say(`${name}: taken back. The patient stands as before.`)
     work.show(last.at)
   }
@@ -129,7 +129,10 @@ export function WorkList({ rows, acts, ...table }: Props) {
           draft={work.draftOf(opened.patientId)}
           keepDraft={(draft) => work.keepDraft(opened.patientId, draft)}
           onAnswered={answered}
-          onTakenBack={() => work.mark(opened.patientId, null)}
+          onTakenBack={(row) => {
+            work.mark(opened.patientId, rowTakenBack(opened, row))
+            if (last?.patientId === opened.patientId) setLast(null)
+          }}
         />
       )}
       <div className="work-said no-print">

@@ -1,5 +1,5 @@
 import type { Window } from '../../../lib/rules/index.ts'
-import type { Answered } from '../../../lib/usecases/index.ts'
+import type { Answered, ListRow } from '../../../lib/usecases/index.ts'
 import { counted, WINDOW_WORDS, words } from '../../_parts/words.ts'
 
 /** What became of a row since the list was drawn. */
@@ -13,11 +13,21 @@ export interface RowDone {
   readonly over: boolean
 }
 
+function nowSays(row: ListRow): string {
+  return `Now: ${WINDOW_WORDS[row.window]}.${row.rule === null ? '' : ` ${row.why}`}`
+}
+
+/** What taking an answer back made of a row; null where it is as it was drawn. */
+export function rowTakenBack(drawn: ListRow, row: ListRow | null): RowDone | null {
+  if (row === null) return { says: 'Taken back.', now: 'No longer on the list.', window: null, over: false }
+  const isAsDrawn = row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by
+  return isAsDrawn ? null : { says: 'An answer was taken back.', now: nowSays(row), window: row.window, over: row.rule === null }
+}
+
 /** What an answer made of a row. */
 export function rowDone({ bringBackOn, row }: Answered, kind: string, count: number): RowDone {
   const what = bringBackOn === null ? 'Handed to a physician' : `${counted(count, 'finding')} answered (${words(kind)})`
   const over = row !== null && row.rule === null
   const back = bringBackOn === null || !over ? '' : `, back on ${bringBackOn}`
-  const now = row === null ? 'No longer on the list.' : `Now: ${WINDOW_WORDS[row.window]}.${over ? '' : ` ${row.why}`}`
-  return { says: `${what}${back}.`, now, window: row?.window ?? null, over }
+  return { says: `${what}${back}.`, now: row === null ? 'No longer on the list.' : nowSays(row), window: row?.window ?? null, over }
 }
