@@ -82,7 +82,8 @@ export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTaken
     <>
       <Who view={view} />
       <p className="beside-why">
-        <b>{WINDOW_WORDS[view.window]}.</b> {view.why}
+        {!view.why.startsWith(WINDOW_WORDS[view.window]) && <b>{WINDOW_WORDS[view.window]}. </b>}
+        {view.why}
       </p>
       <h3>{open.length === 0 ? 'Nothing is open' : counted(open.length, 'open finding')}</h3>
       <ul className="beside-findings">
@@ -95,7 +96,9 @@ export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTaken
       {view.mayAnswer && chosen.length > 0 && (
         <AnswerBeside view={view} chosen={chosen} act={acts.answer} {...{ wanted, draft, keepDraft, onOutcome }} />
       )}
-      {view.mayAnswer && chosen.length === 0 && view.findings.length > 0 && <p className="soft">Choose a finding to answer it.</p>}
+      {view.mayAnswer && chosen.length === 0 && view.findings.length > 0 && (
+        <p className="soft">{open.length === 0 ? 'What is answered can be answered anew: choose it below.' : 'Choose a finding to answer it.'}</p>
+      )}
       <h3>Due</h3>
       <Due due={view.due} />
       {answered.length > 0 && (
