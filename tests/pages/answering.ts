@@ -261,7 +261,7 @@ export function answering(clinic: () => Clinic): void {
       await page.keyboard.press('c')
       await page.keyboard.type('Ward rung')
       await page.keyboard.press('Enter')
-      await said(page).filter({ hasText: 'ZZ-5' }).waitFor()
+      await said(page).filter({ hasText: 'ZZ-5: 1 finding answered (contacted)' }).waitFor()
       expect(await textOf(row(page, DANGER))).toMatch(/Now: Same day\./)
       expect(complaints).toEqual([])
       await context.close()

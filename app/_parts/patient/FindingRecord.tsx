@@ -13,7 +13,8 @@ type Noted = AnswerView | CohortAnswerView
 function Note({ by, on, did, note, takenBack }: Noted) {
   return (
     <>
-      {did !== null && did !== HANDED && `(${words(did)}) `}by <bdi>{by}</bdi> on {on}
+      by <bdi>{by}</bdi> on {on}
+      {did !== null && did !== HANDED && ` (${words(did)})`}
       {note === '' ? (
         '.'
       ) : (

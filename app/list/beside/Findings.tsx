@@ -12,7 +12,8 @@ function Record({ finding: { answered, handedOver } }: { readonly finding: Besid
   const { by, on, did, note } = record
   return (
     <p className="on-record">
-      <b>{answered === null ? 'Handed to a physician' : `Answered${did === null ? '' : ` (${words(did)})`}`}</b> by <bdi>{by}</bdi> on {on}
+      <b>{answered === null ? 'Handed to a physician' : 'Answered'}</b> by <bdi>{by}</bdi> on {on}
+      {answered !== null && did !== null && ` (${words(did)})`}
       {note !== '' && (
         <>
           : <Typed text={note} />
