@@ -4,7 +4,8 @@ import { atMost, below, decimal, type Holds } from '../units/index.ts'
 import { currentOn } from './responsePart.ts'
 
 /** One condition of a complete response: whether it holds, null where it was not looked at, and the words for that. */
-interface Condition {
+export interface Condition {
+  readonly asks: string
   readonly holds: Holds | null
   readonly otherwise: string
 }
@@ -20,6 +21,8 @@ const SITES = { serum: ['serum-immunofixation', 'serum-m-protein'], urine: ['uri
 const DRUG_SHOWS_UP_TO = decimal('2')
 
 type Site = keyof typeof SITES
+
+const SERUM_NEGATIVE = 'serum immunofixation negative'
 
 function lastFixation(course: Course, on: Day, site: Site): Sample | undefined {
   const start = course.line?.start ?? on
@@ -40,8 +43,8 @@ function drugInstead(course: Course, on: Day): string | null {
 // Neither for nor against a complete response: a person decides whether the band is the drug.
 function serumFixation(course: Course, on: Day): Condition {
   const drug = drugInstead(course, on)
-  if (drug !== null) return { holds: null, otherwise: `serum immunofixation shows IgG kappa, which may be ${drug}` }
-  return { holds: immunofixationNegative(course, on, 'serum'), otherwise: 'serum immunofixation not done' }
+  if (drug !== null) return { asks: SERUM_NEGATIVE, holds: null, otherwise: `serum immunofixation shows IgG kappa, which may be ${drug}` }
+  return { asks: SERUM_NEGATIVE, holds: immunofixationNegative(course, on, 'serum'), otherwise: 'serum immunofixation not done' }
 }
 
 /** A negative immunofixation does not stand against a protein measured after it. */
@@ -62,6 +65,25 @@ function ratioNormal(course: Course, on: Day): Holds | null {
   return abnormal === 'no' ? 'certain' : abnormal === 'certain' ? 'no' : 'possible'
 }
 
+/** What a complete response asks for, each condition as it stands on a day. */
+export function conditionsOn(course: Course, on: Day): readonly Condition[] {
+  const marrow = course.marrow.findLast((sample) => sample.on <= on && sample.on > (course.line?.start ?? on))
+  const conditions: Condition[] = [
+    serumFixation(course, on),
+    { asks: 'urine immunofixation negative', holds: immunofixationNegative(course, on, 'urine'), otherwise: 'urine immunofixation not done' },
+    {
+      asks: 'marrow plasma cells below 5 %',
+      holds: marrow?.percent ? below(marrow.percent, MARROW_LIMIT) : null,
+      otherwise: 'marrow not examined',
+    },
+  ]
+  if (course.measurableBy.length === 1 && course.measurableBy[0] === 'light-chain')
+    conditions.push({ asks: 'light-chain ratio normal', holds: ratioNormal(course, on), otherwise: 'light-chain ratio not known' })
+  if (course.phases.some(({ phase }) => phase === 'plasmacytoma'))
+    conditions.push({ asks: 'no plasmacytoma', holds: null, otherwise: 'plasmacytoma not looked at again' })
+  return conditions
+}
+
 /**
  * Complete response (IMWG 2016): immunofixation negative in serum and urine, marrow plasma cells < 5 %, no plasmacytoma; in light-chain-only disease
  * also a normal ratio (from memory). sCR: besides, a normal ratio and a marrow negative for residual disease. No plasmacytoma recorded counts as none.
@@ -69,14 +91,7 @@ function ratioNormal(course: Course, on: Day): Holds | null {
 export function completenessOn(course: Course, on: Day): Completeness {
   const marrow = course.marrow.findLast((sample) => sample.on <= on && sample.on > (course.line?.start ?? on))
   const ratio = ratioNormal(course, on)
-  const conditions: Condition[] = [
-    serumFixation(course, on),
-    { holds: immunofixationNegative(course, on, 'urine'), otherwise: 'urine immunofixation not done' },
-    { holds: marrow?.percent ? below(marrow.percent, MARROW_LIMIT) : null, otherwise: 'marrow not examined' },
-  ]
-  if (course.measurableBy.length === 1 && course.measurableBy[0] === 'light-chain')
-    conditions.push({ holds: ratio, otherwise: 'light-chain ratio not known' })
-  if (course.phases.some(({ phase }) => phase === 'plasmacytoma')) conditions.push({ holds: null, otherwise: 'plasmacytoma not looked at again' })
+  const conditions = conditionsOn(course, on)
   if (conditions.some(({ holds }) => holds === 'no')) return { complete: 'no' }
   const missing = conditions.filter(({ holds }) => holds !== 'certain').map(({ otherwise }) => otherwise)
   if (missing.length > 0) return { complete: 'open', missing }

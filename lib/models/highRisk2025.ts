@@ -13,12 +13,12 @@ const CREATININE_UMOL_L = CREATININE_MG_DL.times(decimal('88.4'))
 export const TRANSLOCATIONS = ['t(4;14)', 't(14;16)', 't(14;20)'] as const
 
 /** Creatinine below 1.2 mg/dL, compared in the unit printed. */
-function lowCreatinine(sample: Sample | null): Holds | null {
+export function lowCreatinine(sample: Sample | null): Holds | null {
   if (sample === null || sample.value === null) return null
   return sample.printed?.printedUnit === 'mg/dL' ? below(sample.printed.printed, CREATININE_MG_DL) : below(sample.value, CREATININE_UMOL_L)
 }
 
-function geneticFactors(genetics: Cytogenetics | null): readonly Factor[] {
+export function geneticFactors(genetics: Cytogenetics | null): readonly Factor[] {
   if (genetics === null) return [{ input: 'genetics', holds: null }]
   const translocation = TRANSLOCATIONS.some((name) => genetics.has(name))
   const gain = genetics.has('1q gain')
