@@ -5,6 +5,7 @@ import {
   type CohortPage,
   type CohortPatientView,
   type CohortQuery,
+  type CompareWish,
   countEmergencies,
   type EmergencyViewsPage,
   type FileReport,
@@ -69,7 +70,8 @@ import { ask, askOwn } from './ask.ts'
 /** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
 
-export const patientPage = (address: string): Promise<Outcome<OpenedPatient>> => ask((call) => openPatientAt(call, address))
+export const patientPage = (address: string, wish: CompareWish | null): Promise<Outcome<OpenedPatient>> =>
+  ask((call) => openPatientAt(call, address, wish))
 
 export const sheetsPage = (address: string): Promise<Outcome<SheetsPage>> => ask((call) => readSheetsAt(call, address))
 
@@ -83,7 +85,8 @@ export const paperPatientPage = (address: string): Promise<Outcome<PaperPatient>
 
 export const cohortPage = (query: CohortQuery): Promise<Outcome<CohortPage>> => ask((call) => showCohort(call, query))
 
-export const cohortPatientPage = (pseudonym: string): Promise<Outcome<CohortPatientView>> => ask((call) => openPseudonym(call, pseudonym))
+export const cohortPatientPage = (pseudonym: string, wish: CompareWish | null): Promise<Outcome<CohortPatientView>> =>
+  ask((call) => openPseudonym(call, pseudonym, wish))
 
 export const heldPage = (page: number): Promise<Outcome<HeldPageView>> => ask((call) => heldOfQueue(call, page))
 

@@ -1,5 +1,6 @@
 import type { Course, Sample } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
+import { cytogeneticsOf } from './cytogenetics.ts'
 import { decimalText, type Holds, type Interval, isExact } from '../units/index.ts'
 
 /** One factor or input of a risk model as a person checks it. */
@@ -29,10 +30,14 @@ export function sampleWords(sample: Sample | null, unit: string): Pick<RiskPart,
   return { value: intervalWords(sample.value, unit), on: sample.on }
 }
 
-/** The genetics recorded, in the order they were. */
-export function geneticsWords({ marrow }: Course): Pick<RiskPart, 'value' | 'on'> {
-  const named = marrow.filter(({ abnormalities }) => abnormalities.length > 0)
-  const last = named.at(-1)
-  if (last === undefined) return { value: null, on: null }
-  return { value: [...new Set(named.flatMap(({ abnormalities }) => abnormalities))].join(', '), on: last.on }
+/** The abnormalities a model may ask for, by their own names: never the words they were recorded in. */
+const ASKED_FOR = ['t(4;14)', 't(14;16)', 't(14;20)', 'del(13q)', '1q gain', 'tp53 mutation', 'del(17p)'] as const
+
+/** The genetics recorded, as far as a model asks for them, and the day of the last that were. */
+export function geneticsWords(course: Course): Pick<RiskPart, 'value' | 'on'> {
+  const genetics = cytogeneticsOf(course)
+  const last = course.marrow.findLast(({ abnormalities }) => abnormalities.length > 0)
+  if (genetics === null || last === undefined) return { value: null, on: null }
+  const names = [...ASKED_FOR.filter((name) => genetics.has(name)), ...(genetics.del1p32 === null ? [] : [`${genetics.del1p32} del(1p32)`])]
+  return { value: names.length === 0 ? 'none of those a model asks for' : names.join(', '), on: last.on }
 }

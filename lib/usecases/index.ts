@@ -105,7 +105,7 @@ export { type HeadSending, LONGEST_EVERY, sendHeadsEvery } from './log/sendHeads
 export { WHAT_TO_DO } from './log/verdictSays.ts'
 export { verifyExport } from './log/verifyExport.ts'
 export { readLogHead, verifyLog } from './log/verifyLog.ts'
-export type { ChangesView, LookView } from './look/views.ts'
+export type { ChangesView, CompareWish, LookView, StoodView, TwoDaysView } from './look/views.ts'
 export { listMappings, type MappingView } from './mappings/listMappings.ts'
 export { type RevokedView, revokeMapping } from './mappings/revokeMapping.ts'
 export { confirmMerge } from './merges/confirmMerge.ts'

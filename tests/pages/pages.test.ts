@@ -20,6 +20,7 @@ import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
+import { physicianLook } from './physicianLook.ts'
 import { planVersions } from './planVersions.ts'
 import { rulesAndModels } from './rulesAndModels.ts'
 import { secondFactor } from './secondFactor.ts'
@@ -52,6 +53,7 @@ otherRoles(clinic)
 rulesAndModels(clinic)
 patientTrend(clinic)
 courseChart(clinic)
+physicianLook(clinic)
 planVersions(clinic)
 exporting(clinic)
 exportingLog(clinic)

@@ -1,5 +1,5 @@
 import type { CohortFindingView, CohortPatientView } from '../../../lib/usecases/index.ts'
-import { StandsSentence, WhatWouldChange } from '../look/index.ts'
+import { CompareDays, StandsSentence, WhatWouldChange } from '../look/index.ts'
 import { counted } from '../words.ts'
 import { READS_ONLY } from './acts.ts'
 import { CourseFacts, Fact, Stands } from './CourseFacts.tsx'
@@ -60,8 +60,9 @@ export function CohortPatientPage({ patient }: { readonly patient: CohortPatient
           <Current findings={patient.findings} />
         </section>
         <WhatWouldChange changes={patient.look.changes} />
-        <CourseSections patient={patient} />
+        <CourseSections patient={patient} look={patient.look} />
       </PatientColumns>
+      <CompareDays look={patient.look} />
       <Results patient={patient} acts={READS_ONLY} />
     </div>
   )

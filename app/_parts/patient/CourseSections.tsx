@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
-import type { CohortPatientView, PatientView } from '../../../lib/usecases/index.ts'
+import type { CohortPatientView, LookView, PatientView } from '../../../lib/usecases/index.ts'
 import { PatientCharts } from '../chart/PatientCharts.tsx'
+import { Sums } from '../look/index.ts'
 import { counted } from '../words.ts'
 import { DerivedValues } from './DerivedValues.tsx'
 import { DueTests } from './DueTests.tsx'
@@ -8,8 +9,14 @@ import { Findings } from './Findings.tsx'
 import { Immunofixations } from './Immunofixations.tsx'
 import { ResponseAndRisk } from './ResponseAndRisk.tsx'
 
+interface Props {
+  readonly patient: PatientView | CohortPatientView
+  /** The parts and the arithmetic behind what is told; null where only what is told is shown. */
+  readonly look: LookView | null
+}
+
 /** What is due, response and risk, and what was: the sections below the current findings. */
-export function CourseSections({ patient }: { readonly patient: PatientView | CohortPatientView }) {
+export function CourseSections({ patient, look }: Props) {
   const { history, due, asOf, response, risk } = patient
   const tookBack = history.some(({ correction }) => correction?.what === 'removed')
   return (
@@ -17,10 +24,11 @@ export function CourseSections({ patient }: { readonly patient: PatientView | Co
       <section aria-labelledby="due">
         <h2 id="due">Due tests</h2>
         <DueTests due={due} asOf={asOf} />
+        {look !== null && <Sums sums={look.sums} of={['late']} />}
       </section>
       <section aria-labelledby="models">
         <h2 id="models">Response and risk</h2>
-        <ResponseAndRisk response={response} risk={risk} />
+        <ResponseAndRisk response={response} risk={risk} look={look} />
       </section>
       <section aria-labelledby="immunofixation">
         <h2 id="immunofixation">Immunofixation</h2>
@@ -29,6 +37,7 @@ export function CourseSections({ patient }: { readonly patient: PatientView | Co
       <section aria-labelledby="derived">
         <h2 id="derived">Computed values</h2>
         <DerivedValues derived={patient.derived} />
+        {look !== null && <Sums sums={look.sums} of={['egfr', 'clearance', 'adjusted-calcium', 'kappa-lambda', 'dflc', 'involved-ratio']} />}
       </section>
       <section aria-labelledby="history">
         <h2 id="history">Past findings</h2>

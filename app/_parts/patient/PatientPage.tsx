@@ -1,5 +1,5 @@
 import type { LookView, OpenedPatient } from '../../../lib/usecases/index.ts'
-import { StandsSentence, WhatWouldChange } from '../look/index.ts'
+import { CompareDays, StandsSentence, WhatWouldChange } from '../look/index.ts'
 import { type PatientActs, READS_ONLY } from './acts.ts'
 import { CourseSections, PatientColumns } from './CourseSections.tsx'
 import { CurrentFindings } from './CurrentFindings.tsx'
@@ -25,8 +25,9 @@ export function PatientPage({ patient, acts = READS_ONLY }: Props) {
           <CurrentFindings patient={patient} acts={acts} />
         </section>
         {look !== undefined && <WhatWouldChange changes={look.changes} />}
-        <CourseSections patient={patient} />
+        <CourseSections patient={patient} look={look ?? null} />
       </PatientColumns>
+      {look !== undefined && <CompareDays look={look} />}
       <Results patient={patient} acts={acts} />
     </div>
   )

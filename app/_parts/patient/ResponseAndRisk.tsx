@@ -1,5 +1,6 @@
-import type { PatientView } from '../../../lib/usecases/index.ts'
+import type { LookView, PatientView } from '../../../lib/usecases/index.ts'
 import { ModelLink } from '../about/ModelLink.tsx'
+import { ResponseParts, RiskParts, Sums } from '../look/index.ts'
 import { modelName } from './names.ts'
 
 function Missing({ missing }: { readonly missing: readonly string[] }) {
@@ -13,7 +14,7 @@ function riskSays({ factors, points, group, percent, horizon }: PatientView['ris
 }
 
 /** Response of the current line and the published risk models, each with what is missing for it. */
-export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response' | 'risk'>) {
+export function ResponseAndRisk({ response, risk, look }: Pick<PatientView, 'response' | 'risk'> & { readonly look: LookView | null }) {
   const { category, state, provisional, missing } = response
   return (
     <dl className="parts">
@@ -24,6 +25,8 @@ export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response'
         <dd>
           {category === null ? 'cannot be told' : [category, state, provisional ? 'provisional' : null].filter((part) => part !== null).join(', ')}.
           <Missing missing={missing} />
+          {look !== null && <ResponseParts response={look.response} />}
+          {look !== null && <Sums sums={look.sums} of={['fall']} />}
         </dd>
       </div>
       {risk.map((model) => (
@@ -33,9 +36,17 @@ export function ResponseAndRisk({ response, risk }: Pick<PatientView, 'response'
           </dt>
           <dd>
             {riskSays(model)}.<Missing missing={model.missing} />
+            <RiskParts name={modelName(model.model)} parts={look?.risk.find((one) => one.model === model.model)?.parts ?? []} />
+            {look !== null && <Sums sums={look.sums.filter(({ id }) => id === `risk-${model.model}`)} of={['risk']} />}
           </dd>
         </div>
       ))}
+      {look !== null && look.disagreement !== null && (
+        <div>
+          <dt>Where models disagree</dt>
+          <dd>{look.disagreement}</dd>
+        </div>
+      )}
     </dl>
   )
 }

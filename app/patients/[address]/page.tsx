@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
+import { type Asked, compareWish } from '../../_parts/look/compareWish.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
 import { TakeAway } from '../../_parts/paper/index.ts'
@@ -14,12 +15,17 @@ import { patientActs } from '../../_server/patientActs.ts'
 // A title stays in the browser's history: it names nobody.
 export const metadata: Metadata = { title: 'Patient' }
 
-/** One patient. */
-export default async function Page({ params }: { readonly params: Promise<{ address: string }> }) {
+interface Props {
+  readonly params: Promise<{ address: string }>
+  readonly searchParams: Promise<Asked>
+}
+
+/** One patient; with two days in the address, those side by side. */
+export default async function Page({ params, searchParams }: Props) {
   const { address } = await params
   const merges = await mergesOfPatient(address)
   if (merges !== null && merges.joinedTo !== null) return <JoinedRecord merge={merges.joinedTo} end={MERGE_ACTS.end} />
-  const outcome = await patientPage(address)
+  const outcome = await patientPage(address, compareWish(await searchParams))
   if (!outcome.ok && outcome.closed) return <ClosedRecord refusal={outcome} address={address} open={await emergencyAct()} />
   if (!outcome.ok) return <NotShown refusal={outcome} />
   const { emergency } = outcome.value

@@ -5,20 +5,30 @@ import {
   notAskedSays,
   standsFacts,
   standsSentence,
+  sumsOf,
   unchangedSays,
   type WouldChange,
   whatWouldChange,
 } from '../../look/index.ts'
 import type { FollowUpPlan } from '../../plan/index.ts'
-import type { History } from '../../results/index.ts'
+import { countingResults, type History } from '../../results/index.ts'
 import type { Assessment } from '../../standing/index.ts'
-import type { ChangesView, LookView } from './views.ts'
+import type { Day } from '../../time/index.ts'
+import { modelViews } from './modelViews.ts'
+import { twoDaysView } from './twoDaysView.ts'
+import type { ChangesView, CompareWish, LookView } from './views.ts'
 
 /** One patient's history, the plan in force and what is said of it on a day. */
 export interface Looked {
   readonly history: History
   readonly plan: FollowUpPlan
   readonly assessment: Assessment
+}
+
+/** A wish to see two days side by side, and the plan in force on a day. */
+export interface Comparing {
+  readonly wish: CompareWish | null
+  readonly planOn: (on: Day) => FollowUpPlan
 }
 
 function changesView(changes: Changes, isTold: (change: WouldChange) => boolean): ChangesView {
@@ -33,19 +43,32 @@ function changesView(changes: Changes, isTold: (change: WouldChange) => boolean)
   }
 }
 
-function lookOf(looked: Looked, isTold: (change: WouldChange) => boolean): LookView {
-  return { stands: standsSentence(standsFacts(looked.assessment)), changes: changesView(whatWouldChange(looked), isTold) }
+function sampleDays({ known }: Assessment): readonly Day[] {
+  return [...new Set(countingResults(known).map((result) => result.collected.on))].toSorted().toReversed()
+}
+
+function lookOf(looked: Looked, { wish, planOn }: Comparing, isTold: (change: WouldChange) => boolean): LookView {
+  const { history, assessment } = looked
+  return {
+    stands: standsSentence(standsFacts(assessment)),
+    changes: changesView(whatWouldChange(looked), isTold),
+    ...modelViews(assessment),
+    sums: sumsOf(assessment),
+    sampleDays: sampleDays(assessment),
+    comparison: wish === null ? null : twoDaysView(history, planOn, assessment.asOf, wish),
+  }
 }
 
 /** The look at one patient, with everything. Pure. */
-export function lookView(looked: Looked): LookView {
-  return lookOf(looked, () => true)
+export function lookView(looked: Looked, comparing: Comparing): LookView {
+  return lookOf(looked, comparing, () => true)
 }
 
 // The creatinine from which filtration is too low tells, with the sex, the age to a year or two.
 const tellsAge = (change: WouldChange): boolean => 'edge' in change && change.edge.analyte === 'creatinine'
 
 /** The same for whoever may not know who it is: nothing from which the age follows. Pure. */
-export function lookUnderPseudonym(looked: Looked): LookView {
-  return lookOf(looked, (change) => !tellsAge(change))
+export function lookUnderPseudonym(looked: Looked, comparing: Comparing): LookView {
+  const look = lookOf(looked, comparing, (change) => !tellsAge(change))
+  return { ...look, sums: look.sums.filter((sum) => !sum.tellsAge) }
 }

@@ -10,6 +10,7 @@ import { runningViewOf } from '../emergency/runningView.ts'
 import type { OpenedPatient } from '../emergency/views.ts'
 import { type PatientJson, patientJson } from '../json/patientJson.ts'
 import { type Looked, lookView } from '../look/lookView.ts'
+import type { CompareWish } from '../look/views.ts'
 import { patientView } from '../patientView.ts'
 import type { PatientView } from '../patientViews.ts'
 import { planInForce } from '../plan/planInForce.ts'
@@ -56,7 +57,12 @@ export async function assessed(call: Call, anyId: string, asOf: Day | null, as: 
 }
 
 /** One patient for the patient page. */
-export async function openPatient(call: Call, patientId: string, asOf: Day | null = null): Promise<Outcome<OpenedPatient>> {
+export async function openPatient(
+  call: Call,
+  patientId: string,
+  asOf: Day | null = null,
+  wish: CompareWish | null = null,
+): Promise<Outcome<OpenedPatient>> {
   const outcome = await assessed(call, patientId, asOf)
   if (!outcome.ok) return outcome
   const { assessment, emergency } = outcome.value
@@ -64,7 +70,8 @@ export async function openPatient(call: Call, patientId: string, asOf: Day | nul
   const pseudonyms = pseudonymsOf(call)
   const pseudonym = pseudonyms.ok ? pseudonyms.value.of(assessment.course.patient.id) : null
   const view = patientView(assessment, replacedOf(call, assessment), earlierOf(call, assessment))
-  return { ok: true, value: { ...view, pseudonym, emergency: band, look: lookView(outcome.value) } }
+  const look = lookView(outcome.value, { wish, planOn: (on) => planInForce(call.store.reader, on) })
+  return { ok: true, value: { ...view, pseudonym, emergency: band, look } }
 }
 
 /** One patient as the command line prints it. */

@@ -2,6 +2,7 @@ import type { Permission } from '../../access/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { OpenedPatient } from '../emergency/views.ts'
 import type { ExportedFile } from '../export/exportedFile.ts'
+import type { CompareWish } from '../look/views.ts'
 import { patientMerges } from '../merges/readMerges.ts'
 import type { PatientMergesView } from '../merges/views.ts'
 import { refusedUnlessMay } from '../refuse.ts'
@@ -23,8 +24,8 @@ export async function atAddress<T>(
 }
 
 /** One patient for the patient page, by what stands for the patient in its address. */
-export function openPatientAt(call: Call, address: string): Promise<Outcome<OpenedPatient>> {
-  return atAddress(call, address, (patientId) => openPatient(call, patientId))
+export function openPatientAt(call: Call, address: string, wish: CompareWish | null = null): Promise<Outcome<OpenedPatient>> {
+  return atAddress(call, address, (patientId) => openPatient(call, patientId, null, wish))
 }
 
 /** What that page says of merges. */
