@@ -1,5 +1,5 @@
-import { type Care, type Course, MARKERS, type Measurement, type TreatmentLine } from '../../course/index.ts'
-import { ANALYTES, type Analyte, type Phase } from '../../results/index.ts'
+import { type Course, MARKERS, type Measurement, type TreatmentLine } from '../../course/index.ts'
+import { ANALYTES, type Analyte, type Care, type Phase } from '../../results/index.ts'
 import { findingKey, sameSubject } from '../../review/index.ts'
 import { type Finding, keptText, type Window } from '../../rules/index.ts'
 import type { Assessment } from '../../standing/index.ts'
