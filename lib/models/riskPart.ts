@@ -1,7 +1,7 @@
 import type { Course, Sample } from '../course/index.ts'
 import type { Day } from '../time/index.ts'
-import { cytogeneticsOf } from './cytogenetics.ts'
 import { decimalText, type Holds, type Interval, isExact } from '../units/index.ts'
+import { cytogeneticsOf } from './cytogenetics.ts'
 
 /** One factor or input of a risk model as a person checks it. */
 export interface RiskPart {
