@@ -14,7 +14,7 @@ function riskSays({ factors, points, group, percent, horizon }: PatientView['ris
 }
 
 /** Response of the current line and the published risk models, each with what is missing for it. */
-export function ResponseAndRisk({ response, risk, look }: Pick<PatientView, 'response' | 'risk'> & { readonly look: LookView | null }) {
+export function ResponseAndRisk({ response, risk, look = null }: Pick<PatientView, 'response' | 'risk'> & { readonly look?: LookView | null }) {
   const { category, state, provisional, missing } = response
   return (
     <dl className="parts">
