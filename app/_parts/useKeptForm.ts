@@ -18,7 +18,8 @@ export interface KeptForm<T> extends Sent<T> {
   readonly typed: (field: string, usual?: string) => string
 }
 
-const NOT_REACHED = {
+/** The answer where there was none. */
+export const NOT_REACHED = {
   ok: false,
   kind: 'unavailable',
   reason: 'Lowmark could not be reached, so nothing may have been kept. What you typed stands here: try again in a minute.',

@@ -44,6 +44,7 @@ export type {
 export { consoleCall } from './consoleCall.ts'
 export { type CourseWish, changeCourse } from './courseChanges/changeCourse.ts'
 export { type TakeBackWish, takeBackChange } from './courseChanges/takeBackChange.ts'
+export type { CourseChangeView, CourseRecordView } from './courseChanges/views.ts'
 export type { WishedChange } from './courseChanges/wish.ts'
 export { excludeResult } from './decisions/excludeResult.ts'
 export { type Answered, type AnswerWish, recordAnswers, type ShownFinding } from './decisions/recordAnswers.ts'

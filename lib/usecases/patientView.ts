@@ -29,6 +29,7 @@ import {
 import { type Assessment, type Attribution, isAttributable } from '../standing/index.ts'
 import { ageAt } from '../time/index.ts'
 import { correctionView } from './correctionView.ts'
+import { courseRecordView } from './courseChanges/courseRecordView.ts'
 import type { AnswerView, EvidenceView, FindingView, ImmunofixationView, PatientView } from './patientViews.ts'
 import { personName } from './personName.ts'
 import { resultViews } from './resultViews.ts'
@@ -141,6 +142,7 @@ export function patientView(assessment: Assessment, replaced: readonly LabResult
     window: assessment.window,
     why: whySentence(assessment),
     lines: course.lines,
+    courseRecord: courseRecordView(assessment),
     charts,
     course: patientCourse(assessment, charts, earlier),
     immunofixations: immunofixationReadings(course).map(immunofixationView),

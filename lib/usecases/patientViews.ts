@@ -3,6 +3,7 @@ import type { AnswerKind } from '../results/index.ts'
 import type { AnswerChoice } from '../review/index.ts'
 import type { DerivedValue, Window } from '../rules/index.ts'
 import type { Day } from '../time/index.ts'
+import type { CourseRecordView } from './courseChanges/views.ts'
 
 export interface EvidenceView {
   readonly role: 'reference' | 'previous' | 'current'
@@ -155,6 +156,8 @@ export interface PatientView {
     readonly regimen: readonly string[]
     readonly intent: string | null
   }[]
+  /** What physicians changed of the course, and what came in beside it. */
+  readonly courseRecord: CourseRecordView
   readonly charts: readonly ChartPlan[]
   /** The same on one axis of time. */
   readonly course: CoursePlan

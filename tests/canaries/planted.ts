@@ -4,6 +4,7 @@ import { addDays, type Day } from '../../lib/time/index.ts'
 import {
   acceptFiles,
   type Call,
+  changeCourse,
   confirmMerge,
   consoleCall,
   excludeResult,
@@ -110,6 +111,8 @@ async function decide(store: Store): Promise<void> {
   granted(await recordAttribution(physician, { ...(await found(store, DAMAGED, 'mde-anaemia')), cause: 'Zqcanarycause' }))
   const spurious = store.reader.versionsOfPatient(DAMAGED).find(({ result }) => result.provenance.valueText === VALUES.excluded)
   granted(await excludeResult(physician, { patientId: DAMAGED, resultId: spurious?.result.id ?? 0, reason: 'Zqcanaryreason' }))
+  const line = { kind: 'line-started', began: physician.today, regimen: 'zqcanarydrug + daratumumab', intent: null } as const
+  granted(await changeCourse(physician, { patientId: DAMAGED, change: line, reason: 'Zqcanarycourse' }))
   const merge = granted(await proposeMerge(nurse, { fromId: JOINED, intoId: FIRST, reason: 'Zqcanaryjoin' }))
   granted(await confirmMerge(physician, { mergeId: merge.mergeId }))
   const whose = { alike: false, remember: false, reason: 'Zqcanarychoice' }

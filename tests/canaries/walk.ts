@@ -113,6 +113,8 @@ export function actionFields({
     takeBackBeside: [{ ...patient, decisionIds: '1' }],
     recordCause: [{ ...finding, cause: 'x' }],
     withdrawCause: [{ ...patient, attributionId: '1', ...typed }],
+    changeTheCourse: [{ ...patient, kind: 'line-goes-on', line: '1', ...typed, shown: '' }],
+    takeChangeBack: [{ ...patient, changeId: '1', ...typed, shown: '' }],
     excludeValue: [{ ...patient, resultId: '1', ...typed }],
     restoreValue: [{ ...patient, resultId: '1', ...typed }],
     previewPatientSheet: [{ ...patient, own: 'x', visitOn: '', haemoglobin: 'on' }],

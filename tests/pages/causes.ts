@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import Database from 'better-sqlite3'
-import type { Page, Request } from 'playwright-core'
+import type { Locator, Page, Request } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit } from './ownPatient.ts'
@@ -22,6 +22,14 @@ async function openResults(page: Page): Promise<void> {
   await page.getByLabel('Test', { exact: true }).selectOption('haemoglobin')
 }
 
+/** The first press shows what it would do, and takes the focus there. */
+async function seeFirst(within: Locator): Promise<void> {
+  await within.locator('.disclosed[open]').getByRole('button', { name: 'See what would change' }).click()
+  const shown = within.getByRole('region', { name: 'What this would do' })
+  await shown.waitFor()
+  expect(await shown.evaluate((element) => element === document.activeElement)).toBe(true)
+}
+
 /** A physician names another cause, takes a spurious value out, and takes both back; a nurse may do neither. */
 export function causes(clinic: () => Clinic): void {
   describe('a physician', () => {
@@ -39,6 +47,7 @@ export function causes(clinic: () => Clinic): void {
       const suggested = page.locator(`[id="${await cause.getAttribute('list')}"] option`)
       expect(await suggested.evaluateAll((options) => options.map((option) => option.getAttribute('value')))).toContain('iron deficiency')
       await cause.fill('iron deficiency')
+      await seeFirst(page.getByRole('main'))
       const recorded = sentBy(page)
       await page.getByRole('button', { name: 'Record this cause' }).click()
       await page.locator('.finding-work .said').waitFor()
@@ -55,6 +64,7 @@ export function causes(clinic: () => Clinic): void {
 
       await page.locator('summary', { hasText: /^Withdraw/ }).click()
       await page.getByLabel('Why it is withdrawn').fill('ferritin is normal')
+      await seeFirst(page.getByRole('main'))
       const withdrawn = sentBy(page)
       await page.getByRole('button', { name: 'Withdraw it' }).click()
       const told = page.getByText('Withdrawn. The finding stands as it did before.')
@@ -77,6 +87,7 @@ export function causes(clinic: () => Clinic): void {
       expect(await textOf(newest)).toContain('95 g/L')
       await newest.locator('summary').click()
       await newest.getByLabel('Why it does not count').fill('drawn above a drip')
+      await seeFirst(newest)
       const excluded = sentBy(page)
       await newest.getByRole('button', { name: 'Exclude this value' }).click()
       await newest.locator('.said').waitFor()
@@ -97,6 +108,7 @@ export function causes(clinic: () => Clinic): void {
 
       await newest.locator('summary').click()
       await newest.getByLabel('Why it counts again').fill('the ward says it was not')
+      await seeFirst(newest)
       const restored = sentBy(page)
       await newest.getByRole('button', { name: 'Restore this value' }).click()
       await newest.getByText('Restored: it counts again.').waitFor()

@@ -1,4 +1,5 @@
 import {
+  changeCourse,
   confirmMerge,
   decideHeld,
   endEmergency,
@@ -75,6 +76,8 @@ export async function prepareForms(clinic: Clinic): Promise<Prepared> {
     granted(await recordAttribution(doctor, { patientId: ATTRIBUTED, rule: finding?.rule ?? '', key: finding?.key ?? '', cause: 'bleeding' }))
     const result = granted(await openPatient(doctor, DECIDED)).results.find(({ analyte }) => analyte === 'haemoglobin')
     granted(await excludeResult(doctor, { patientId: DECIDED, resultId: result?.resultId ?? 0, reason: REASON }))
+    const endLine = { kind: 'line-ended', line: 1, ended: doctor.today } as const
+    granted(await changeCourse(doctor, { patientId: DECIDED, change: endLine, reason: REASON }))
     const wish = { changes: { 'treatment.0.every': { days: 14 } }, from: doctor.today, basedOn: 1, note: REASON }
     granted(await proposePlan(doctor, wish))
     const onCall = { ...doctor, actor: { ...doctor.actor, sessionHash: 'f'.repeat(64) } }

@@ -9,7 +9,9 @@ import { letPass, MINUTE_MS, revive } from './ownSession.ts'
 
 /** Forms in the source, by file: a form, one that asks first, or one behind a disclosure. */
 function formsInSource(): Record<string, number> {
-  const counts = filesUnder(['app'], ['.tsx']).map((path) => [path, [...sourceOf(path).matchAll(/<(form|AskedForm|Disclosed)\b/g)].length] as const)
+  const counts = filesUnder(['app'], ['.tsx']).map(
+    (path) => [path, [...sourceOf(path).matchAll(/<(form|AskedForm|Disclosed|TwoStepForm|CourseForm)\b/g)].length] as const,
+  )
   return Object.fromEntries(counts.filter(([, count]) => count > 0))
 }
 

@@ -6,6 +6,7 @@ import { builtOutput } from './builtOutput.ts'
 import { causes } from './causes.ts'
 import { type Clinic, openClinic } from './clinic.ts'
 import { corrections } from './corrections.ts'
+import { courseChanges } from './courseChanges.ts'
 import { courseChart } from './courseChart.ts'
 import { doors } from './doors.ts'
 import { emergency } from './emergency.ts'
@@ -48,6 +49,7 @@ heldQueue(clinic)
 answers(clinic)
 answering(clinic)
 causes(clinic)
+courseChanges(clinic)
 corrections(clinic)
 otherRoles(clinic)
 rulesAndModels(clinic)

@@ -1,10 +1,9 @@
 'use client'
 
 import type { FindingView } from '../../../lib/usecases/index.ts'
-import { Disclosed } from '../Disclosed.tsx'
+import { TwoStepForm, useTwoSteps } from '../courseChange/index.ts'
 import { Told } from '../Told.tsx'
 import { TypedField } from '../TypedField.tsx'
-import { useKeptForm } from '../useKeptForm.ts'
 import type { PatientActs } from './acts.ts'
 
 interface Props {
@@ -20,34 +19,33 @@ const COMMON = ['iron deficiency', 'bleeding', 'dehydration', 'drug', 'infection
 
 /** Records another cause of an organ-damage finding, or takes a recorded one back. */
 export function CauseForm({ attribute, withdraw, about, title, attribution }: Props) {
-  const recording = useKeptForm(attribute)
-  const withdrawing = useKeptForm(withdraw)
+  const recording = useTwoSteps(attribute)
+  const withdrawing = useTwoSteps(withdraw)
   if (attribution !== null) {
     return (
       <>
-        <Disclosed
+        <TwoStepForm
           key="withdraw"
-          form={withdrawing}
+          steps={withdrawing}
           says="Withdraw the other cause"
           to={title}
           button="Withdraw it"
           about={{ patientId: about.patientId, attributionId: String(attribution.id) }}
-        >
-          <TypedField says="Why it is withdrawn" name="reason" value={withdrawing.typed('reason')} />
-        </Disclosed>
-        <Told key="recorded" outcome={recording.outcome}>
-          {recording.outcome?.ok && `Recorded. The finding is a note for the next visit until ${recording.outcome.value.until}.`}
+          why="Why it is withdrawn"
+        />
+        <Told key="recorded" outcome={recording.form.outcome}>
+          {recording.form.outcome?.ok && `Recorded. The finding is a note for the next visit until ${recording.form.outcome.value.until}.`}
         </Told>
       </>
     )
   }
   return (
     <>
-      <Disclosed key="record" form={recording} says="Another cause" to={title} button="Record this cause" about={about}>
+      <TwoStepForm key="record" steps={recording} says="Another cause" to={title} button="Record this cause" about={about} why={null}>
         <p>The finding stays visible as a note for the next visit. A recorded cause is your judgement; Lowmark attributes nothing.</p>
-        <TypedField says="Cause" name="cause" value={recording.typed('cause')} suggest={COMMON} />
-      </Disclosed>
-      <Told key="withdrawn" outcome={withdrawing.outcome}>
+        <TypedField says="Cause" name="cause" value={recording.form.typed('cause')} suggest={COMMON} />
+      </TwoStepForm>
+      <Told key="withdrawn" outcome={withdrawing.form.outcome}>
         Withdrawn. The finding stands as it did before.
       </Told>
     </>

@@ -9,7 +9,10 @@ import '../look/look.css'
 import './patient.css'
 
 interface Props {
-  readonly patient: Omit<OpenedPatient, 'pseudonym' | 'emergency' | 'look'> & { readonly pseudonym?: string | null; readonly look?: LookView }
+  readonly patient: Omit<OpenedPatient, 'pseudonym' | 'emergency' | 'clinicians' | 'look'> & {
+    readonly pseudonym?: string | null
+    readonly look?: LookView
+  }
   readonly acts?: PatientActs
 }
 

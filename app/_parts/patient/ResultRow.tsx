@@ -1,10 +1,8 @@
 'use client'
 
 import type { CohortResultView, ResultView } from '../../../lib/usecases/index.ts'
-import { Disclosed } from '../Disclosed.tsx'
+import { TwoStepForm, useTwoSteps } from '../courseChange/index.ts'
 import { Told } from '../Told.tsx'
-import { TypedField } from '../TypedField.tsx'
-import { useKeptForm } from '../useKeptForm.ts'
 import { words } from '../words.ts'
 import type { PatientActs } from './acts.ts'
 import { DoesNotCount } from './DoesNotCount.tsx'
@@ -18,17 +16,15 @@ interface Props {
 }
 
 function Change({ result, patientId, exclude, restore }: Props & { readonly patientId: string }) {
-  const excluding = useKeptForm(exclude)
-  const restoring = useKeptForm(restore)
+  const excluding = useTwoSteps(exclude)
+  const restoring = useTwoSteps(restore)
   const about = { patientId, resultId: String(result.resultId) }
   const to = `${testName(result.analyte)} ${result.received} of ${result.collectedOn}`
   if (result.excluded === null) {
     return (
       <>
-        <Disclosed key="exclude" form={excluding} says="Exclude" to={to} button="Exclude this value" about={about}>
-          <TypedField says="Why it does not count" name="reason" value={excluding.typed('reason')} />
-        </Disclosed>
-        <Told key="restored" outcome={restoring.outcome}>
+        <TwoStepForm key="exclude" steps={excluding} says="Exclude" to={to} button="Exclude this value" about={about} why="Why it does not count" />
+        <Told key="restored" outcome={restoring.form.outcome}>
           Restored: it counts again.
         </Told>
       </>
@@ -36,10 +32,8 @@ function Change({ result, patientId, exclude, restore }: Props & { readonly pati
   }
   return (
     <>
-      <Disclosed key="restore" form={restoring} says="Restore" to={to} button="Restore this value" about={about}>
-        <TypedField says="Why it counts again" name="reason" value={restoring.typed('reason')} />
-      </Disclosed>
-      <Told key="excluded" outcome={excluding.outcome}>
+      <TwoStepForm key="restore" steps={restoring} says="Restore" to={to} button="Restore this value" about={about} why="Why it counts again" />
+      <Told key="excluded" outcome={excluding.form.outcome}>
         Excluded. Everything on this page was worked out without it.
       </Told>
     </>

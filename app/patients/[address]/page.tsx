@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { CourseChange } from '../../_parts/courseChange/index.ts'
 import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
 import { type Asked, compareWish } from '../../_parts/look/compareWish.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
@@ -6,6 +7,7 @@ import { NotShown } from '../../_parts/NotShown.tsx'
 import { TakeAway } from '../../_parts/paper/index.ts'
 import { PatientPage } from '../../_parts/patient/index.ts'
 import { SheetLink } from '../../_parts/sheet/index.ts'
+import { courseChangeActs } from '../../_server/courseChangeActs.ts'
 import { emergencyAct } from '../../_server/emergencyAct.ts'
 import { endEmergencyView } from '../../_server/emergencyActs.ts'
 import { MERGE_ACTS, mergesOfPatient } from '../../_server/mergeActs.ts'
@@ -36,6 +38,7 @@ export default async function Page({ params, searchParams }: Props) {
         {merges !== null && <ReadTogether merges={merges} />}
         <SheetLink address={address} />
         <PatientPage patient={outcome.value} />
+        <CourseChange patient={outcome.value} acts={null} />
         <TakeAway address={address} />
       </>
     )
@@ -44,6 +47,7 @@ export default async function Page({ params, searchParams }: Props) {
       {merges !== null && <MadeOfRecords merges={merges} />}
       <SheetLink address={address} />
       <PatientPage patient={outcome.value} acts={await patientActs()} />
+      <CourseChange patient={outcome.value} acts={await courseChangeActs()} />
       <TakeAway address={address} />
       {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}
     </>

@@ -85,6 +85,7 @@ export type CohortPatientView = Omit<
   | 'birthDate'
   | 'age'
   | 'lines'
+  | 'courseRecord'
   | 'immunofixations'
   | 'findings'
   | 'history'

@@ -16,6 +16,8 @@ export interface OpenedPatient extends PatientView {
   /** What quality is told in place of the name and the number; null where the key of the pseudonyms cannot be read. */
   readonly pseudonym: string | null
   readonly emergency: EmergencyBand | null
+  /** Whom the patient can be given to; nobody for whoever may not change that. */
+  readonly clinicians: readonly string[]
   readonly look: LookView
 }
 

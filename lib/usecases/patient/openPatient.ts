@@ -1,9 +1,11 @@
+import { may } from '../../access/index.ts'
 import { traceCourse } from '../../course/index.ts'
 import { assess } from '../../standing/index.ts'
 import type { StoredEmergency } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { TrailEvent } from '../../trail/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { cliniciansOf } from '../courseChanges/cliniciansOf.ts'
 import { emergencyBand } from '../emergency/band.ts'
 import { closedRefusal, isClosed, logClosedRefusal } from '../emergency/closed.ts'
 import { runningViewOf } from '../emergency/runningView.ts'
@@ -69,9 +71,11 @@ export async function openPatient(
   const band = emergency === null ? null : emergencyBand(emergency, call)
   const pseudonyms = pseudonymsOf(call)
   const pseudonym = pseudonyms.ok ? pseudonyms.value.of(assessment.course.patient.id) : null
+  const { role } = call.actor
+  const clinicians = may(role === 'none' ? null : role, 'course.write').allowed ? cliniciansOf(call.store.reader) : []
   const view = patientView(assessment, replacedOf(call, assessment), earlierOf(call, assessment))
   const look = lookView(outcome.value, { wish, planOn: (on) => planInForce(call.store.reader, on) })
-  return { ok: true, value: { ...view, pseudonym, emergency: band, look } }
+  return { ok: true, value: { ...view, pseudonym, emergency: band, clinicians, look } }
 }
 
 /** One patient as the command line prints it. */
