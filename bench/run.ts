@@ -5,6 +5,7 @@ import { largeFigures } from './largeFigures.ts'
 import { machine, shellVersion } from './machine.ts'
 import type { Figure } from './measure.ts'
 import { listMeasured } from './reviewList.ts'
+import { roundFigures } from './roundFigures.ts'
 
 const { values } = parseArgs({
   options: {
@@ -57,6 +58,9 @@ if (bulk > 0 && shellVersion() !== null) {
   say(`Intake of ${bulk} rows in a process of its own, once, and of a tenth of them for its memory: it takes minutes ...`)
   figures.push(...(await largeFigures(bulk, say)))
 }
+
+say(`Rounds and every question to the list at ${patients} patients ...`)
+figures.push(...(await roundFigures(patients, times)))
 
 say('The review list at 400 patients ...')
 const small = await listMeasured(400, 8, times)

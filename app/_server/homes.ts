@@ -22,6 +22,7 @@ export interface Way {
 /** The ways in, in the order the page shows them; a role sees those it may use. */
 export const WAYS: readonly Way[] = [
   { to: '/list', says: 'Review list', needs: 'list.read' },
+  { to: '/rounds', says: 'Rounds', needs: 'round.read' },
   { to: '/cohort', says: 'Cohort', needs: 'list.read-pseudonymous' },
   { to: '/intake', says: 'Intake', needs: 'intake.write' },
   { to: '/held', says: 'Held rows', needs: 'held.read' },

@@ -2,6 +2,7 @@ import 'server-only'
 import type { GlossaryEntry } from '../../lib/sheet/index.ts'
 import {
   type AccountView,
+  type AssignmentView,
   type CohortPage,
   type CohortPatientView,
   type CohortQuery,
@@ -38,8 +39,11 @@ import {
   type PlanPage,
   patientOnPaperAt,
   printList,
+  type RoundInList,
+  type RoundSummary,
   type RulesIndex,
   type RuleView,
+  readAssignment,
   readEmergencies,
   readGlossary,
   readHealth,
@@ -50,6 +54,8 @@ import {
   readPlan,
   readReport,
   readReports,
+  readRound,
+  readRounds,
   readRule,
   readRules,
   readSheetsAt,
@@ -69,6 +75,12 @@ import { ask, askOwn } from './ask.ts'
 
 /** What each page shows, one function a page. Each asks permission, writes its log row and sets the status of a refusal. */
 export const listPage = (query: ListQuery): Promise<Outcome<ListPage>> => ask((call) => showList(call, query))
+
+export const roundsPage = (): Promise<Outcome<readonly RoundInList[]>> => ask((call) => readRounds(call))
+
+export const roundPage = (roundId: number): Promise<Outcome<RoundSummary>> => ask((call) => readRound(call, roundId))
+
+export const assignmentPart = (address: string): Promise<Outcome<AssignmentView | null>> => ask((call) => readAssignment(call, address))
 
 export const patientPage = (address: string, wish: CompareWish | null): Promise<Outcome<OpenedPatient>> =>
   ask((call) => openPatientAt(call, address, wish))

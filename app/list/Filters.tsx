@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { RULE_IDS, ruleTitle } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
 import { RuleLink } from '../_parts/about/RuleLink.tsx'
@@ -11,6 +12,8 @@ interface Props {
   readonly clinicians: readonly { readonly key: string; readonly name: string }[]
   readonly rules: readonly string[]
   readonly at?: ListAt
+  /** Further fields. */
+  readonly children?: ReactNode
 }
 
 function titleOf(word: string): string {
@@ -47,17 +50,18 @@ function Choice({
 }
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
-export function Filters({ query, phases, clinicians, rules, at = '/list' }: Props) {
+export function Filters({ query, phases, clinicians, rules, at = '/list', children }: Props) {
   const filtered =
     query.phase !== null ||
     query.clinician !== null ||
     query.rule !== null ||
     query.mine === true ||
     query.handed === true ||
+    Boolean(query.since) ||
     Boolean(query.pseudonym)
   return (
     <details className="no-print" open={filtered} key={JSON.stringify(query)}>
-      <summary>Filter by phase, clinician{at === '/list' ? ', finding or pseudonym' : ' or finding'}</summary>
+      <summary>Filter by phase, clinician{at === '/list' ? ', finding or pseudonym, and order' : ' or finding'}</summary>
       <AskedForm className="filters" action={at} label="Filter the list">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
         <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
@@ -97,6 +101,7 @@ export function Filters({ query, phases, clinicians, rules, at = '/list' }: Prop
             <input type="checkbox" name="handed" value="yes" defaultChecked={query.handed === true} /> Handed to a physician, not answered yet
           </label>
         )}
+        {children}
         <button className="button button-quiet" type="submit">
           Filter
         </button>

@@ -4,6 +4,7 @@ import type { CohortRow, ListRow } from '../../lib/usecases/index.ts'
 import { Strip } from '../_parts/chart/Strip.tsx'
 import { counted, WINDOW_WORDS, words } from '../_parts/words.ts'
 import type { ListFeatures } from './features.ts'
+import { AssignedTag, OnList, RoundTags } from './round/RoundTags.tsx'
 
 /** A place of the list, with names or under a pseudonym. */
 export type Listed = ListRow | CohortRow
@@ -43,6 +44,7 @@ function Patient({ row }: { readonly row: ListRow }) {
         {row.name === null ? '' : <bdi>{row.patientId}</bdi>}
         <With clinician={row.clinician} />
       </div>
+      <AssignedTag round={row.round} />
     </>
   )
 }
@@ -75,6 +77,7 @@ function Why({ row }: { readonly row: Listed }) {
           {row.answered > 0 && <span>{row.answered} answered</span>}
         </div>
       )}
+      <RoundTags round={'round' in row ? row.round : undefined} window={row.window} />
     </>
   )
 }
@@ -99,7 +102,8 @@ function Waiting({ row }: { readonly row: Listed }) {
   return (
     <>
       {counted(row.daysWaiting, 'day')}
-      <div className="small soft">since {row.since}</div>
+      <div className="small soft">since the sample of {row.since}</div>
+      <OnList round={'round' in row ? row.round : undefined} />
     </>
   )
 }

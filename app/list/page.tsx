@@ -4,11 +4,17 @@ import { counted } from '../_parts/words.ts'
 import { answerTogether, takeBackBeside } from '../_server/answerActs.ts'
 import { listPage } from '../_server/pages.ts'
 import { WorkList } from './beside/WorkList.tsx'
+import { keepView, removeKeptView } from '../_server/roundActs.ts'
 import { Export } from './Export.tsx'
 import { Filters } from './Filters.tsx'
 import { type Given, readQuery } from './query.ts'
+import { RoundBar } from './round/RoundBar.tsx'
+import { RoundFields } from './round/RoundFields.tsx'
+import { RoundWays } from './round/RoundWays.tsx'
+import { SavedViews } from './round/SavedViews.tsx'
 import { Turn } from './Turn.tsx'
 import { Windows } from './Windows.tsx'
+import './round/round.css'
 
 export const metadata: Metadata = { title: 'Review list' }
 
@@ -24,8 +30,13 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
       <p className="soft">
         {counted(list.followed, 'patient')} followed, plan version {list.planVersion}.
       </p>
+      <RoundBar round={list.round} />
       <Windows query={query} byWindow={list.byWindow} followed={list.followed} />
-      <Filters query={query} phases={list.phases} clinicians={list.clinicians} rules={list.rules} />
+      <RoundWays round={list.round} query={query} />
+      <SavedViews views={list.round.views} query={query} keep={keepView} remove={removeKeptView} />
+      <Filters query={query} phases={list.phases} clinicians={list.clinicians} rules={list.rules}>
+        <RoundFields round={list.round} query={query} />
+      </Filters>
       {list.rows.length === 0 ? (
         <p className="notice">
           {list.followed === 0

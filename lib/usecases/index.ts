@@ -18,6 +18,7 @@ export { takeFactorAway } from './accounts/takeFactorAway.ts'
 export { unjoinAccount } from './accounts/unjoinAccount.ts'
 export type { CallApart, WordApart } from './apart.ts'
 export { type AssignWish, assignPatient } from './assignments/assignPatient.ts'
+export { type AssignmentView, readAssignment } from './assignments/readAssignment.ts'
 export { type BackupMade, type BackupWish, makeBackup } from './backup/makeBackup.ts'
 export { makeBackupKey } from './backup/makeBackupKey.ts'
 export { type Restored, type RestoreWish, restoreBackup } from './backup/restoreBackup.ts'
@@ -159,6 +160,7 @@ export type {
   RoundView,
   RowOfRound,
   SavedViewView,
+  ViewAsks,
 } from './rounds/views.ts'
 export { readModel, readRule, readRules } from './rules/readRules.ts'
 export type { ModelView, NumberView, RuleInIndex, RulesIndex, RuleView } from './rules/views.ts'

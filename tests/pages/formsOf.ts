@@ -33,6 +33,23 @@ async function openHaemoglobin(page: Page): Promise<void> {
 /** Every form somebody signed in types or chooses something in. */
 export const FORMS_OF: readonly WaitingForm[] = [
   {
+    from: 'app/list/round/SavedViews.tsx',
+    says: 'a view under a name',
+    as: 'navigator',
+    at: () => '/list?phase=active',
+    first: (page) => page.getByText('Keep this view under a name').click(),
+    within: named(/^Keep this view/),
+    send: /^Keep/,
+  },
+  {
+    from: 'app/_parts/assign/AssignForm.tsx',
+    says: 'whom a patient is given to',
+    as: 'navigator',
+    at: ({ pathOf, patientId }) => pathOf(patientId),
+    within: named(/^Give this patient to/),
+    send: /^Give/,
+  },
+  {
     from: 'app/held/TryForm.tsx',
     says: 'a meaning',
     as: 'navigator',
@@ -343,6 +360,8 @@ export const FORMS_OF: readonly WaitingForm[] = [
 
 /** Forms nobody signed in types anything in, each with why. */
 export const NOTHING_TYPED: readonly { readonly from: string; readonly because: string }[] = [
+  { from: 'app/list/round/RoundAct.tsx', because: 'one button: starts or ends a round' },
+  { from: 'app/list/round/SavedViews.tsx', because: 'one button: removes a view' },
   { from: 'app/held/SecondPerson.tsx', because: 'one button: confirms' },
   { from: 'app/plan/WithdrawForm.tsx', because: 'one button: withdraws' },
   { from: 'app/account/EndOthers.tsx', because: 'one button: ends the other sessions' },

@@ -23,6 +23,7 @@ import { otherRoles } from './otherRoles.ts'
 import { patientTrend } from './patientTrend.ts'
 import { physicianLook } from './physicianLook.ts'
 import { planVersions } from './planVersions.ts'
+import { rounds } from './rounds.tsx'
 import { rulesAndModels } from './rulesAndModels.ts'
 import { secondFactor } from './secondFactor.ts'
 import { sheets } from './sheet.ts'
@@ -43,6 +44,8 @@ afterAll(async () => {
   await open?.close()
 })
 
+// First, so that a round is there for the pages that tell of one.
+rounds(clinic)
 everyPage(clinic)
 navigator(clinic)
 heldQueue(clinic)

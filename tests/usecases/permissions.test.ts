@@ -113,6 +113,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readRounds: { roles: CARE, run: (call) => usecases.readRounds(call) },
   readRound: { roles: CARE, run: (call) => usecases.readRound(call, 999) },
   assignPatient: { roles: CARE, run: (call) => usecases.assignPatient(call, { ...OF_P1, to: null, shown: null }) },
+  readAssignment: { roles: CARE, run: (call) => usecases.readAssignment(call, 'none such') },
   saveView: { roles: CARE, run: (call) => usecases.saveView(call, { name: 'a test', shared: true, query: QUERY, shown: null }) },
   removeView: { roles: CARE, run: (call) => usecases.removeView(call, { id: 999, version: 1 }) },
   recordAttribution: { roles: PHYSICIAN, run: (call) => usecases.recordAttribution(call, { ...OF_P1, ...NO_FINDING, cause: 'a test' }) },

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { CourseChange } from '../../_parts/courseChange/index.ts'
+import { AssignForm } from '../../_parts/assign/AssignForm.tsx'
 import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
 import { type Asked, compareWish } from '../../_parts/look/compareWish.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
@@ -11,8 +12,9 @@ import { courseChangeActs } from '../../_server/courseChangeActs.ts'
 import { emergencyAct } from '../../_server/emergencyAct.ts'
 import { endEmergencyView } from '../../_server/emergencyActs.ts'
 import { MERGE_ACTS, mergesOfPatient } from '../../_server/mergeActs.ts'
-import { patientPage } from '../../_server/pages.ts'
+import { assignmentPart, patientPage } from '../../_server/pages.ts'
 import { patientActs } from '../../_server/patientActs.ts'
+import { givePatient } from '../../_server/roundActs.ts'
 
 // A title stays in the browser's history: it names nobody.
 export const metadata: Metadata = { title: 'Patient' }
@@ -42,10 +44,12 @@ export default async function Page({ params, searchParams }: Props) {
         <TakeAway address={address} />
       </>
     )
+  const assignment = await assignmentPart(address)
   return (
     <>
       {merges !== null && <MadeOfRecords merges={merges} />}
       <SheetLink address={address} />
+      {assignment.ok && assignment.value !== null && <AssignForm assignment={assignment.value} give={givePatient} />}
       <PatientPage patient={outcome.value} acts={await patientActs()} />
       <CourseChange patient={outcome.value} acts={await courseChangeActs()} />
       <TakeAway address={address} />

@@ -142,7 +142,7 @@ export interface ListFacets {
 }
 
 function distinct({ statement }: Connection, column: 'phase' | 'clinician'): string[] {
-  const sql = `SELECT DISTINCT ${column} AS value FROM standing WHERE followed = 1 AND ${column} IS NOT NULL ORDER BY 1`
+  const sql = `SELECT DISTINCT ${column} AS value FROM standing INDEXED BY standing_urgency WHERE followed = 1 AND ${column} IS NOT NULL ORDER BY 1`
   return statement<{ value: string }>(sql)
     .all()
     .map(({ value }) => value)
@@ -154,7 +154,7 @@ const RULES = `SELECT rule FROM (SELECT DISTINCT rule FROM standing_finding) AS 
 /** The filters' values and the counts of the windows, over everybody followed. */
 export function listFacets(connection: Connection): ListFacets {
   return inSnapshot(connection, () => {
-    const sql = 'SELECT window_rank AS rank, count(*) AS count FROM standing WHERE followed = 1 GROUP BY window_rank'
+    const sql = 'SELECT window_rank AS rank, count(*) AS count FROM standing INDEXED BY standing_urgency WHERE followed = 1 GROUP BY window_rank'
     const counts = new Map(
       connection
         .statement<{ rank: number; count: number }>(sql)

@@ -5,7 +5,7 @@ import { refuse, unlessRefused } from '../decisions/decide.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { momentSays } from '../rounds/momentSays.ts'
 import type { ListQuery } from '../views.ts'
-import { asksNothing, asksOf } from './asks.ts'
+import { ASKS, asksNothing, asksOf } from './asks.ts'
 import { viewName } from './viewName.ts'
 
 /** A view as it is to be kept; `shown` names the version a form showed, null makes a new one. */
@@ -31,7 +31,9 @@ export function shownView(tx: Tx, { id, version }: { readonly id: number; readon
 export async function saveView(call: Call, wish: ViewWish): Promise<Outcome<{ readonly viewId: number; readonly version: number }>> {
   const refused = await refusedUnlessMay(call, 'view.write', 'saved view')
   if (refused !== null) return refused
-  const asks = asksOf(wish.query)
+  const read = ASKS.safeParse(asksOf(wish.query))
+  if (!read.success) return { ok: false, kind: 'invalid', reason: 'This is no question the list can be asked.' }
+  const asks = read.data
   if (asksNothing(asks))
     return { ok: false, kind: 'invalid', reason: 'Nothing is filtered and the order is the usual one: there is nothing to keep.' }
   return unlessRefused(() =>
