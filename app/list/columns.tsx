@@ -102,7 +102,7 @@ function Waiting({ row }: { readonly row: Listed }) {
   return (
     <>
       {counted(row.daysWaiting, 'day')}
-      <div className="small soft">since the sample of {row.since}</div>
+      <div className="small soft">sample of {row.since}</div>
       <OnList round={'round' in row ? row.round : undefined} />
     </>
   )

@@ -58,9 +58,5 @@ export function AssignedTag({ round }: { readonly round: RowOfRound | undefined 
 /** Since when the longest waiting of the open findings has been on the list. */
 export function OnList({ round }: { readonly round: RowOfRound | undefined }) {
   if (!round || round.seenOn === null || round.daysOnList === null) return null
-  return (
-    <div className="small soft on-list">
-      on the list {counted(round.daysOnList, 'day')}, since {round.seenOn}
-    </div>
-  )
+  return <div className="small soft on-list">on the list {counted(round.daysOnList, 'day')}</div>
 }
