@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
-import { CourseChange } from '../../_parts/courseChange/index.ts'
 import { AssignForm } from '../../_parts/assign/AssignForm.tsx'
+import { CourseChange } from '../../_parts/courseChange/index.ts'
 import { Band, ClosedRecord } from '../../_parts/emergency/index.ts'
 import { type Asked, compareWish } from '../../_parts/look/compareWish.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
