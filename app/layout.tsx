@@ -4,10 +4,13 @@ import type { ReactNode } from 'react'
 import { may } from '../lib/access/index.ts'
 import { SessionWatch } from './_parts/session/SessionWatch.tsx'
 import { TellOtherTabs } from './_parts/session/TellOtherTabs.tsx'
+import { ArriveAtHeading } from './_parts/underway/ArriveAtHeading.tsx'
+import { UnderWay } from './_parts/underway/UnderWay.tsx'
 import { WayIn } from './_parts/WayIn.tsx'
 import { leave } from './_server/actions.ts'
 import { WAYS } from './_server/homes.ts'
 import { isInvented } from './_server/invented.ts'
+import { lookChosen } from './_server/look.ts'
 import { present } from './_server/session.ts'
 import './globals.css'
 
@@ -17,14 +20,16 @@ export const dynamic = 'force-dynamic'
 
 /** What stands around every page. */
 export default async function Layout({ children }: { readonly children: ReactNode }) {
-  const [person, invented] = await Promise.all([present(), isInvented()])
+  const [person, invented, look] = await Promise.all([present(), isInvented(), lookChosen()])
   return (
-    <html lang="en">
+    <html lang="en" {...(look === null ? {} : { 'data-look': look })}>
       <body>
         {person === null ? <TellOtherTabs /> : <SessionWatch name={person.name} role={person.role} />}
         <a className="skip" href="#page">
           To the page
         </a>
+        <UnderWay />
+        <ArriveAtHeading />
         <header>
           {invented && (
             <p className="invented">
@@ -57,7 +62,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
             )}
           </div>
         </header>
-        <main className="page" id="page">
+        <main className="page" id="page" tabIndex={-1}>
           {person?.means === 'recovery-code' && (
             <p className="notice notice-alert no-print">
               You signed in with a recovery code, and it will not count again. How many are left, and how to make new ones, stands on{' '}

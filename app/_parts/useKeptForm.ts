@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react'
 import type { Outcome } from '../../lib/usecases/index.ts'
+import { isOffline, notReached } from './notReached.ts'
 
 /** A server action: a form's fields in, what became of them out. */
 export type FormAct<T> = (form: FormData) => Promise<Outcome<T>>
@@ -18,13 +19,6 @@ export interface KeptForm<T> extends Sent<T> {
   readonly typed: (field: string, usual?: string) => string
 }
 
-/** The answer where there was none. */
-export const NOT_REACHED = {
-  ok: false,
-  kind: 'unavailable',
-  reason: 'Lowmark could not be reached, so nothing may have been kept. What you typed stands here: try again in a minute.',
-} as const
-
 /**
  * A form that loses nothing: React empties a form once its action has answered, so what was typed is kept beside the answer and shown again unless it
  * was taken. A server that cannot be reached is an answer too; as an exception it would replace the page with everything typed on it.
@@ -32,10 +26,11 @@ export const NOT_REACHED = {
 export function useKeptForm<T>(act: FormAct<T>): KeptForm<T> {
   const [sent, send, busy] = useActionState<Sent<T>, FormData>(
     async (_, form) => {
+      const wasOffline = isOffline()
       try {
         return { outcome: await act(form), form }
       } catch {
-        return { outcome: NOT_REACHED, form }
+        return { outcome: notReached(wasOffline), form }
       }
     },
     { outcome: null, form: null },

@@ -1,8 +1,10 @@
 import type { Metadata } from 'next'
 import { NotShown } from '../_parts/NotShown.tsx'
+import { lookChosen } from '../_server/look.ts'
 import { ownAccountPage } from '../_server/pages.ts'
 import { ChangePassword } from './ChangePassword.tsx'
 import { DoFirst } from './DoFirst.tsx'
+import { LookForm } from './LookForm.tsx'
 import { OwnSessions } from './OwnSessions.tsx'
 import { SecondFactor } from './SecondFactor.tsx'
 import './account.css'
@@ -30,6 +32,7 @@ export default async function Page() {
         <p className="soft">This account has no password of its own: you sign in by your clinic's own sign-in.</p>
       )}
       <OwnSessions />
+      <LookForm look={await lookChosen()} />
     </div>
   )
 }

@@ -1,9 +1,10 @@
 'use client'
 
-import { useActionState } from 'react'
 import { ROLES } from '../../lib/access/index.ts'
+import { Asks } from '../_parts/Asks.tsx'
 import { Said } from '../_parts/Said.tsx'
 import { useKeptForm } from '../_parts/useKeptForm.ts'
+import { usePlainForm } from '../_parts/usePlainForm.ts'
 import { changePersonsRole, disablePerson, endPersonsSessions, givePersonsCode, takePersonsFactor, unjoinPerson } from '../_server/actions.ts'
 import { CodeShown } from './CodeShown.tsx'
 
@@ -18,11 +19,11 @@ interface Props {
 /** What can be done to one account. A change of role, a new code, taking its second factor away, unjoining and disabling end its sessions at once. */
 export function AccountActions({ name, role, openSessions, joined, hasSecondFactor }: Props) {
   const { outcome: changed, send: change, busy: changing, typed } = useKeptForm((form) => changePersonsRole(null, form))
-  const [disabled, disable, disabling] = useActionState(disablePerson, null)
-  const [ended, end, ending] = useActionState(endPersonsSessions, null)
-  const [taken, take, taking] = useActionState(takePersonsFactor, null)
-  const [unjoined, unjoin, unjoining] = useActionState(unjoinPerson, null)
-  const [given, give, giving] = useActionState(givePersonsCode, null)
+  const disable = usePlainForm(disablePerson)
+  const end = usePlainForm(endPersonsSessions)
+  const take = usePlainForm(takePersonsFactor)
+  const unjoin = usePlainForm(unjoinPerson)
+  const give = usePlainForm(givePersonsCode)
   return (
     <details>
       <summary>
@@ -43,43 +44,49 @@ export function AccountActions({ name, role, openSessions, joined, hasSecondFact
         </button>
       </form>
       <div className="filters">
-        <form action={end}>
+        <form {...end.sent}>
           <input type="hidden" name="name" value={name} />
-          <button className="button button-quiet" type="submit" disabled={ending || openSessions === 0}>
+          <button className="button button-quiet" type="submit" disabled={end.busy || openSessions === 0}>
             End sessions
           </button>
         </form>
-        <form action={give}>
+        <form {...give.sent}>
           <input type="hidden" name="name" value={name} />
-          <button className="button button-quiet" type="submit" disabled={giving}>
+          <button className="button button-quiet" type="submit" disabled={give.busy}>
             New one-time code
           </button>
         </form>
         {joined && (
-          <form action={unjoin}>
+          <form {...unjoin.sent}>
             <input type="hidden" name="name" value={name} />
-            <button className="button button-quiet" type="submit" disabled={unjoining}>
+            <button className="button button-quiet" type="submit" disabled={unjoin.busy}>
               Unjoin from single sign-on
             </button>
           </form>
         )}
-        <form action={take}>
+        <form {...take.sent}>
           <input type="hidden" name="name" value={name} />
-          <button className="button button-quiet" type="submit" disabled={taking || !hasSecondFactor}>
+          <button className="button button-quiet" type="submit" disabled={take.busy || !hasSecondFactor}>
             Take the second factor away
           </button>
         </form>
-        <form action={disable}>
-          <input type="hidden" name="name" value={name} />
-          <button className="button button-quiet" type="submit" disabled={disabling}>
-            Disable
-          </button>
-        </form>
+        <Asks
+          says="Disable"
+          to={name}
+          question="Open sessions end at once, and the account cannot be opened again. What this person did stays in the log."
+        >
+          <form {...disable.sent}>
+            <input type="hidden" name="name" value={name} />
+            <button className="button" type="submit" disabled={disable.busy}>
+              Disable <bdi>{name}</bdi> for good
+            </button>
+          </form>
+        </Asks>
       </div>
-      {[changed, ended, taken, unjoined, disabled].map((outcome, index) => (
+      {[changed, end.outcome, take.outcome, unjoin.outcome, disable.outcome].map((outcome, index) => (
         <Said key={['role', 'sessions', 'factor', 'unjoin', 'disable'][index]} outcome={outcome} done="Done." />
       ))}
-      <Said outcome={given} done={given?.ok && <CodeShown {...given.value} />} />
+      <Said outcome={give.outcome} done={give.outcome?.ok && <CodeShown {...give.outcome.value} />} />
     </details>
   )
 }

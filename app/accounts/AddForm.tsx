@@ -10,7 +10,7 @@ import { CodeShown } from './CodeShown.tsx'
 export function AddForm() {
   const { outcome, send, busy, typed } = useKeptForm((form) => addPerson(null, form))
   return (
-    <section className="notice" aria-labelledby="add">
+    <section className="panel" aria-labelledby="add">
       <h2 id="add">Add a person</h2>
       <form className="filters" action={send}>
         <div className="field">

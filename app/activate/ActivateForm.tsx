@@ -1,7 +1,7 @@
 'use client'
 
-import { useActionState } from 'react'
 import { Said } from '../_parts/Said.tsx'
+import { usePlainForm } from '../_parts/usePlainForm.ts'
 import { chooseFirstPassword } from '../_server/actions.ts'
 
 const FIELDS = [
@@ -12,7 +12,7 @@ const FIELDS = [
 ] as const
 
 export function ActivateForm() {
-  const [outcome, choose, busy] = useActionState(chooseFirstPassword, null)
+  const { outcome, busy, sent } = usePlainForm(chooseFirstPassword)
   if (outcome?.ok) {
     return (
       <p className="said" role="status">
@@ -21,7 +21,7 @@ export function ActivateForm() {
     )
   }
   return (
-    <form action={choose}>
+    <form {...sent}>
       {FIELDS.map(({ name, says, type, complete }) => (
         <div className="field" key={name}>
           <label htmlFor={name}>{says}</label>

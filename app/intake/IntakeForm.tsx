@@ -32,7 +32,7 @@ export function IntakeForm({ sources }: { readonly sources: readonly SourceInLis
 
   return (
     <>
-      <form className="notice" method="post" onSubmit={(event) => void submit(event)}>
+      <form className="panel" method="post" onSubmit={(event) => void submit(event)}>
         <div className="field">
           <label htmlFor="files">Files (patients, course and results as CSV, results as HL7 v2, patients and results as FHIR R4; in any order)</label>
           <input className="input" id="files" name="files" type="file" multiple required />

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { EmptySentence } from '../_parts/EmptySentence.tsx'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { TableHead } from '../_parts/TableHead.tsx'
 import { instantText } from '../_parts/words.ts'
@@ -25,10 +26,10 @@ export default async function Page() {
       <IntakeForm sources={sources.ok ? sources.value : []} />
       <h2>Files received</h2>
       {outcome.value.length === 0 ? (
-        <p className="soft">None yet.</p>
+        <EmptySentence says="No file yet." next="Choose one above; to try it files nothing." />
       ) : (
         <table className="table stacked">
-          <TableHead columns={['Received', 'File', 'Kind', 'Rows', 'Held', 'Refused', 'By']} />
+          <TableHead columns={['Received', 'File', 'Kind', 'Rows', 'Held', 'Refused', 'By']} figures={['Rows', 'Held', 'Refused']} />
           <tbody>
             {outcome.value.map((report) => (
               <tr key={report.fileId}>
@@ -39,9 +40,15 @@ export default async function Page() {
                   </Link>
                 </td>
                 <td data-label="Kind">{kindOf(report)}</td>
-                <td data-label="Rows">{report.rows}</td>
-                <td data-label="Held">{report.held}</td>
-                <td data-label="Refused">{report.refused}</td>
+                <td className="number" data-label="Rows">
+                  {report.rows}
+                </td>
+                <td className="number" data-label="Held">
+                  {report.held}
+                </td>
+                <td className="number" data-label="Refused">
+                  {report.refused}
+                </td>
                 <td data-label="By">
                   <bdi>{report.receivedBy}</bdi>
                 </td>

@@ -2,6 +2,9 @@ import Link from 'next/link'
 import { counted } from '../_parts/words.ts'
 import { emergenciesWaiting, logReviewsPage } from '../_server/pages.ts'
 
+/** Of no day at all it would be true to say that every one of them was reviewed, and it would mislead. */
+export const NO_DAY_YET = 'The log began today; the first day to review is over tomorrow.'
+
 /** What waits for whoever reads the whole log: emergency views nobody acknowledged, and days nobody reviewed. */
 export async function Waiting({ acknowledges }: { readonly acknowledges: boolean }) {
   const waiting = acknowledges ? await emergenciesWaiting() : null
@@ -18,7 +21,7 @@ export async function Waiting({ acknowledges }: { readonly acknowledges: boolean
       )}
       {reviews.ok && (
         <p>
-          {since === null ? 'Every day before today was reviewed. ' : `Not reviewed since ${since}. `}
+          {reviews.value.hasDays ? (since === null ? 'Every day before today was reviewed. ' : `Not reviewed since ${since}. `) : NO_DAY_YET}{' '}
           <Link href="/log/reviews" prefetch={false}>
             Reviews of the log
           </Link>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { EmptySentence } from '../_parts/EmptySentence.tsx'
 import { MergesInForce, PastMerges, WaitingMerges } from '../_parts/merge/index.ts'
 import '../_parts/merge/merge.css'
 import { NotShown } from '../_parts/NotShown.tsx'
@@ -25,7 +26,7 @@ export default async function Page() {
       </section>
       <section aria-labelledby="in-force">
         <h2 id="in-force">Joined now</h2>
-        {inForce.length === 0 && <p className="soft">No records are joined.</p>}
+        {inForce.length === 0 && <EmptySentence says="No records are joined." />}
         <MergesInForce merges={inForce} end={MERGE_ACTS.end} />
       </section>
       {past.length > 0 && (

@@ -1,4 +1,5 @@
 import type { PlanPage, ProposalView } from '../../lib/usecases/index.ts'
+import { EmptySentence } from '../_parts/EmptySentence.tsx'
 import { instantText } from '../_parts/words.ts'
 import { DecideForm } from './DecideForm.tsx'
 import { Differences } from './Differences.tsx'
@@ -45,7 +46,7 @@ export function Proposals({ page }: { readonly page: PlanPage }) {
   return (
     <section aria-labelledby="proposals">
       <h2 id="proposals">Proposals</h2>
-      {waiting.length === 0 && <p className="soft">None waits.</p>}
+      {waiting.length === 0 && <EmptySentence says="None waits." next="A physician proposes a change on this page." />}
       <div className="held">
         {waiting.map((one) => (
           <Proposal key={one.version} one={one} page={page} />

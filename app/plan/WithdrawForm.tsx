@@ -1,14 +1,14 @@
 'use client'
 
-import { useActionState } from 'react'
 import { Said } from '../_parts/Said.tsx'
+import { usePlainForm } from '../_parts/usePlainForm.ts'
 import { withdrawPlanProposal } from '../_server/actions.ts'
 
 /** Takes one's own proposal back. */
 export function WithdrawForm({ version }: { readonly version: number }) {
-  const [outcome, withdraw, busy] = useActionState(withdrawPlanProposal, null)
+  const { outcome, busy, sent } = usePlainForm(withdrawPlanProposal)
   return (
-    <form className="no-print" action={withdraw}>
+    <form className="no-print" {...sent}>
       <input type="hidden" name="version" value={version} />
       <button className="button button-quiet" type="submit" disabled={busy}>
         Withdraw version {version}

@@ -2,6 +2,7 @@
 
 import { type SubmitEvent, useState } from 'react'
 import type { Outcome, SavedProfile, SourceView, TriedProfile } from '../../lib/usecases/index.ts'
+import { isOffline, notReached } from '../_parts/notReached.ts'
 import { saveSourceProfile, trySourceProfile } from '../_server/sourceActs.ts'
 import { Examples } from './Examples.tsx'
 import { HowItWrites } from './HowItWrites.tsx'
@@ -11,12 +12,6 @@ import { codeTwice, type Draft, draftOf, fileOfDraft } from './profileDraft.ts'
 import { Tried } from './Tried.tsx'
 import { UnitRows } from './UnitRows.tsx'
 import { usePreview } from './usePreview.ts'
-
-const UNHEARD: Outcome<never> = {
-  ok: false,
-  kind: 'unavailable',
-  reason: 'Lowmark could not be reached, so nothing may have been kept. What you typed stands here: try again in a minute.',
-}
 
 /** What is set of a source, to be changed: what is typed shows at once what it makes of some texts, is tried on rows that wait, and is saved with a reason. */
 export function SourceForm({ view: { source, version, file, mayTrust } }: { readonly view: SourceView }) {
@@ -42,11 +37,12 @@ export function SourceForm({ view: { source, version, file, mayTrust } }: { read
     const form = new FormData()
     form.set('profile', profile)
     setBusy(true)
-    if (isTrial) setTried(await trySourceProfile(form).catch(() => UNHEARD))
+    const wasOffline = isOffline()
+    if (isTrial) setTried(await trySourceProfile(form).catch(() => notReached(wasOffline)))
     else {
       form.set('reason', reason)
       form.set('basedOn', version === null ? '' : String(version))
-      setSaved(await saveSourceProfile(form).catch(() => UNHEARD))
+      setSaved(await saveSourceProfile(form).catch(() => notReached(wasOffline)))
     }
     setBusy(false)
   }

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
+import { EmptySentence } from '../_parts/EmptySentence.tsx'
 import { NotShown } from '../_parts/NotShown.tsx'
 import { AskedForm } from '../_parts/session/AskedForm.tsx'
 import { TableHead } from '../_parts/TableHead.tsx'
@@ -24,7 +25,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
         without a profile nothing is assumed.
       </p>
       {outcome.value.length === 0 ? (
-        <p className="soft">No file named a source yet.</p>
+        <EmptySentence says="No file named a source yet." next="Name it where the file is taken in, or open it below by its name." />
       ) : (
         <table className="table stacked">
           <TableHead columns={['Source', 'What is set', 'Since', 'Files', 'Rows', 'Held', 'Waiting now', 'Last received']} />

@@ -187,6 +187,7 @@ export const ACTION_FILES = [
   'app/_server/emergencyActs.ts',
   'app/_server/heldActs.ts',
   'app/_server/logActs.ts',
+  'app/_server/lookAct.ts',
   'app/_server/merges.ts',
   'app/_server/roundActs.ts',
   'app/_server/sessionActs.ts',
@@ -197,6 +198,7 @@ export const ACTION_FILES = [
 /** Every server action, by its name. */
 export const ACTIONS: Readonly<Record<string, Door>> = {
   leave: { needs: null, because: 'signing out' },
+  chooseLook: { needs: null, because: 'light or dark, kept in the browser; nothing of the clinic changes' },
   chooseFirstPassword: { needs: null, because: 'the first password, with a one-time code' },
   addPerson: { needs: 'accounts.manage', says: 'addAccount', behind: (call) => addAccount(call, { name: 'somebody', role: 'quality' }) },
   disablePerson: { needs: 'accounts.manage', says: 'disableAccount', behind: (call) => disableAccount(call, { name: 'nobody there' }) },

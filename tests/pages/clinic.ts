@@ -8,7 +8,7 @@ import { type Browser, type BrowserContext, chromium, type Locator, type Page } 
 import { buildPages } from '../../.ci/build.ts'
 import type { Role } from '../../lib/access/index.ts'
 
-interface SignIn {
+export interface SignIn {
   readonly role: Role
   readonly name: string
   readonly password: string
@@ -29,7 +29,7 @@ export interface Clinic {
 
 const QUIET = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync']
 
-function firstLine(child: ChildProcess): Promise<string> {
+export function firstLine(child: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
     let said = ''
     child.stderr?.on('data', (part: Buffer) => {
@@ -44,7 +44,7 @@ function firstLine(child: ChildProcess): Promise<string> {
   })
 }
 
-function serverEnvironment(databaseFile: string): NodeJS.ProcessEnv {
+export function serverEnvironment(databaseFile: string): NodeJS.ProcessEnv {
   const env: NodeJS.ProcessEnv = {
     ...process.env,
     NODE_ENV: 'production',

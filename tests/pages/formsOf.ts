@@ -383,6 +383,7 @@ export const NOTHING_TYPED: readonly { readonly from: string; readonly because: 
   { from: 'app/accounts/AccountActions.tsx', because: 'one button: unjoins' },
   { from: 'app/_parts/emergency/Band.tsx', because: 'one button: ends the view' },
   { from: 'app/log/Export.tsx', because: 'one button: exports' },
+  { from: 'app/account/LookForm.tsx', because: 'light or dark: three choices and one button' },
   { from: 'app/account/ChangePassword.tsx', because: 'passwords and a code, which are typed again and never shown again' },
   { from: 'app/account/SecondFactor.tsx', because: 'a password and a code: makes recovery codes' },
   { from: 'app/account/SecondFactor.tsx', because: 'a password and a code: turns it off' },

@@ -28,6 +28,7 @@ import { rulesAndModels } from './rulesAndModels.ts'
 import { secondFactor } from './secondFactor.ts'
 import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
+import { states } from './states.ts'
 import { walk } from './walk.ts'
 
 // One file, because one build, one server and one browser serve all of these.
@@ -73,4 +74,5 @@ emergency(clinic)
 doors(clinic)
 walk(clinic)
 everyAnswer(clinic)
+states(clinic)
 builtOutput()

@@ -2,8 +2,8 @@
 
 import { useActionState } from 'react'
 import type { Outcome, Preview } from '../../../lib/usecases/index.ts'
+import { isOffline, notReached } from '../notReached.ts'
 import type { FormAct, KeptForm } from '../useKeptForm.ts'
-import { NOT_REACHED } from '../useKeptForm.ts'
 
 /** What an action of two steps answers. */
 export type TwoStepAnswer<T> =
@@ -31,7 +31,8 @@ export interface TwoStepForm<T> {
 export function useTwoSteps<T>(act: TwoStepAct<T>): TwoStepForm<T> {
   const [sent, send, busy] = useActionState<Sent<T>, FormData>(
     async (before, form) => {
-      const answer = await act(form).catch(() => NOT_REACHED)
+      const wasOffline = isOffline()
+      const answer = await act(form).catch(() => notReached(wasOffline))
       if (!answer.ok) return { outcome: answer, form, shown: before.shown }
       if (answer.value.step === 'shown') return { outcome: null, form, shown: answer.value }
       return { outcome: { ok: true, value: answer.value.value }, form, shown: null }

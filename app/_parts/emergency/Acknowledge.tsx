@@ -2,6 +2,7 @@
 
 import { useId } from 'react'
 import type { EmergencyView } from '../../../lib/usecases/index.ts'
+import { EmptySentence } from '../EmptySentence.tsx'
 import { Said } from '../Said.tsx'
 import { Told } from '../Told.tsx'
 import { type FormAct, type KeptForm, useKeptForm } from '../useKeptForm.ts'
@@ -39,7 +40,7 @@ export function Acknowledge({ views, acknowledge }: Props) {
   return (
     <>
       <Told outcome={form.outcome}>{form.outcome?.ok && form.outcome.value.sentence}</Told>
-      {views.length === 0 && <p className="soft">None waits.</p>}
+      {views.length === 0 && <EmptySentence says="None waits." next="A view comes here once it has ended." />}
       <ul className="held">
         {views.map((view) => (
           <li key={view.emergencyId}>

@@ -3,6 +3,7 @@
 import { useId } from 'react'
 import type { WaitingMergeView } from '../../../lib/usecases/index.ts'
 import { Disclosed } from '../Disclosed.tsx'
+import { EmptySentence } from '../EmptySentence.tsx'
 import { Said } from '../Said.tsx'
 import { Told } from '../Told.tsx'
 import { type KeptForm, useKeptForm } from '../useKeptForm.ts'
@@ -78,7 +79,7 @@ export function WaitingMerges({
     <>
       <Told outcome={confirming.outcome}>{confirming.outcome?.ok && confirming.outcome.value.sentence}</Told>
       <Told outcome={declining.outcome}>{declining.outcome?.ok && declining.outcome.value.sentence}</Told>
-      {merges.length === 0 && <p className="soft">None waits.</p>}
+      {merges.length === 0 && <EmptySentence says="None waits." next="A merge is proposed on the page of one of the two patients." />}
       <div className="held">
         {merges.map((merge) => (
           <Waiting key={merge.mergeId} merge={merge} confirming={confirming} declining={declining} />

@@ -1,13 +1,17 @@
 'use client'
 
 import type { ReactNode, SubmitEvent } from 'react'
+import { leaving } from '../underway/leaving.ts'
 import { askSession } from './askSession.ts'
 import { joinOtherTabs } from './otherTabs.ts'
 
 async function askFirst(event: SubmitEvent<HTMLFormElement>): Promise<void> {
   event.preventDefault()
   const form = event.currentTarget
-  if ((await askSession({ alive: true }))?.open !== false) return form.submit()
+  if ((await askSession({ alive: true }))?.open !== false) {
+    leaving()
+    return form.submit()
+  }
   const tabs = joinOtherTabs(() => undefined)
   tabs.tell()
   tabs.close()

@@ -20,7 +20,7 @@ export function ReviewForm({ record, from, to, lastDay }: Props) {
   const { outcome, busy } = form
   const id = useId()
   return (
-    <section className="notice" aria-labelledby={`${id}-head`}>
+    <section className="panel" aria-labelledby={`${id}-head`}>
       <h2 id={`${id}-head`}>Record a review</h2>
       <Told outcome={outcome}>{outcome?.ok && outcome.value.sentence}</Told>
       <form key={`${from} ${to}`} action={form.send} aria-label="Record a review">

@@ -7,6 +7,7 @@ import { recordLogReview } from '../../_server/logActs.ts'
 import { logReviewsPage } from '../../_server/pages.ts'
 import { signedIn } from '../../_server/session.ts'
 import { QUESTION_WORDS } from '../questionWords.ts'
+import { NO_DAY_YET } from '../Waiting.tsx'
 import { ReviewForm } from './ReviewForm.tsx'
 
 export const metadata: Metadata = { title: 'Reviews of the log' }
@@ -17,7 +18,7 @@ const looked = (question: string): string => (QUESTION_WORDS as Readonly<Record<
 export default async function Page() {
   const outcome = await logReviewsPage()
   if (!outcome.ok) return <NotShown refusal={outcome} />
-  const { reviews, notReviewed, lastDay } = outcome.value
+  const { reviews, notReviewed, lastDay, hasDays } = outcome.value
   const reviewsIt = may((await signedIn())?.role ?? null, 'log.review').allowed
   return (
     <>
@@ -25,7 +26,7 @@ export default async function Page() {
       <p className="soft">Days are those of UTC, as the log writes times. Today is reviewed once it is over.</p>
       <section aria-labelledby="open">
         <h2 id="open">Not reviewed</h2>
-        {notReviewed.length === 0 && <p>Every day before today was reviewed.</p>}
+        {notReviewed.length === 0 && <p>{hasDays ? 'Every day before today was reviewed.' : NO_DAY_YET}</p>}
         <ul>
           {notReviewed.map(({ from, to }) => (
             <li key={from}>{from === to ? from : to === lastDay ? `since ${from}` : `${from} to ${to}`}</li>

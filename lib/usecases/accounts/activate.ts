@@ -1,6 +1,7 @@
 import { timingSafeEqual } from 'node:crypto'
 import type { StoredAccount } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { countFailedTry, mustWait } from '../sessions/failedTry.ts'
 import { hashPassword } from '../sessions/passwordHash.ts'
 import { digestOf, plainCode } from '../sessions/token.ts'
@@ -40,7 +41,7 @@ export async function activate(
       return { value: { ok: false, kind: 'not-allowed', reason: CODE_REFUSED }, events: [{ action: 'sign-in', outcome: 'failure' }] }
     }
     tx.setPassword(account.id, passwordHash)
-    const count = tx.endSessionsOf(account.id, call.now, 'sign-out')
+    const count = endAllSessions(tx, account.id, call.now, 'sign-out')
     const ended = { action: 'sessions-ended', account: account.name, count } as const
     return { value: { ok: true, value: null }, events: [{ action: 'account-activated', account: account.name }, ...(count === 0 ? [] : [ended])] }
   })

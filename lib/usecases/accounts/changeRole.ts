@@ -1,5 +1,6 @@
 import type { Role } from '../../access/index.ts'
 import type { Call, Outcome } from '../call.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { changeAccount, isLastAdministrator } from './changeAccount.ts'
 
 /** Gives an account another role; its sessions end at once, so that nobody goes on with the old one. */
@@ -11,7 +12,7 @@ export function changeRole(call: Call, { name, role }: { readonly name: string; 
       return { ok: false, kind: 'invalid', reason: 'This is the last administrator: nobody could manage accounts any more. Add another one first.' }
     }
     tx.setRole(account.id, role)
-    const endedSessions = tx.endSessionsOf(account.id, call.now, 'role-changed')
+    const endedSessions = endAllSessions(tx, account.id, call.now, 'role-changed')
     return { value: { endedSessions }, events: [{ action: 'account-role-changed', account: account.name, from: account.role, to: role }] }
   })
 }

@@ -1,4 +1,5 @@
 import type { Call, Outcome } from '../call.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { changeAccount, isLastAdministrator } from './changeAccount.ts'
 
 /** Disables an account for good; its sessions end at once. Refused for the last administrator, except from the command line. */
@@ -8,8 +9,9 @@ export function disableAccount(call: Call, { name }: { readonly name: string }):
     if (call.actor.role !== 'console' && isLastAdministrator(tx, account)) {
       return { ok: false, kind: 'invalid', reason: 'This is the last administrator: nobody could manage accounts any more. Add another one first.' }
     }
+    // First: of a disabled account no session holds, so none could be counted.
+    const endedSessions = endAllSessions(tx, account.id, call.now, 'disabled')
     tx.setDisabled(account.id, call.now)
-    const endedSessions = tx.endSessionsOf(account.id, call.now, 'disabled')
     return { value: { endedSessions }, events: [{ action: 'account-disabled', account: account.name }] }
   })
 }

@@ -1,4 +1,5 @@
 import type { Call, Outcome } from '../call.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { changeAccount } from './changeAccount.ts'
 import { freshCode, type OneTimeCode } from './oneTimeCode.ts'
 
@@ -8,7 +9,7 @@ export function giveCode(call: Call, { name }: { readonly name: string }): Promi
     if (account.disabledAt !== null) return { ok: false, kind: 'invalid', reason: `Account ${account.name} is disabled.` }
     const { shown, secret } = freshCode(call.now)
     tx.setCode(account.id, secret)
-    const count = tx.endSessionsOf(account.id, call.now, 'ended-by-administrator')
+    const count = endAllSessions(tx, account.id, call.now, 'ended-by-administrator')
     return {
       value: shown,
       events: [

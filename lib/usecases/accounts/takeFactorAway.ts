@@ -1,5 +1,6 @@
 import type { Call, Outcome } from '../call.ts'
 import { hasFactor } from '../secondFactor/hasFactor.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { changeAccount } from './changeAccount.ts'
 
 function isOwn({ actor }: Call, name: string): boolean {
@@ -16,7 +17,7 @@ export function takeFactorAway(call: Call, { name }: { readonly name: string }):
       return { ok: false, kind: 'invalid', reason: `Account ${account.name} has no second factor.` }
     }
     tx.removeSecondFactor(account.id, call.now)
-    const endedSessions = tx.endSessionsOf(account.id, call.now, 'ended-by-administrator')
+    const endedSessions = endAllSessions(tx, account.id, call.now, 'ended-by-administrator')
     return {
       value: { endedSessions },
       events: [

@@ -1,4 +1,5 @@
 import type { Call, Outcome } from '../call.ts'
+import { endAllSessions } from '../sessions/endAllSessions.ts'
 import { identityDigest } from '../sessions/identityDigest.ts'
 import { changeAccount, isLastAdministrator } from './changeAccount.ts'
 
@@ -14,7 +15,7 @@ export function unjoinAccount(call: Call, { name }: { readonly name: string }): 
       return { ok: false, kind: 'invalid', reason: 'This is the last administrator: nobody could manage accounts any more. Add another one first.' }
     }
     tx.endIdentity(identity.id, call.actor.name, call.now)
-    const endedSessions = tx.endSessionsOf(account.id, call.now, 'ended-by-administrator')
+    const endedSessions = endAllSessions(tx, account.id, call.now, 'ended-by-administrator')
     return {
       value: { endedSessions },
       events: [

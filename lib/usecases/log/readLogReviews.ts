@@ -15,6 +15,8 @@ export interface LogReviewsPage {
   readonly reviews: readonly LogReviewView[]
   /** Days before today that nobody reviewed, oldest first. */
   readonly notReviewed: readonly Period[]
+  /** Whether there is any such day: the log of the first day holds none. */
+  readonly hasDays: boolean
   /** The last day that can be reviewed: yesterday, in UTC. */
   readonly lastDay: string
 }
@@ -31,6 +33,8 @@ export async function readLogReviews(call: Call): Promise<Outcome<LogReviewsPage
   })
   const firstAt = reader.firstEntryAt()
   const lastDay = addDays(day(call.now.slice(0, 10)), -1)
-  const left = firstAt === null ? [] : notReviewed({ from: day(firstAt.slice(0, 10)), to: lastDay }, stored)
-  return { ok: true, value: { reviews, notReviewed: left, lastDay } }
+  const from = firstAt === null ? null : day(firstAt.slice(0, 10))
+  const hasDays = from !== null && from <= lastDay
+  const left = hasDays ? notReviewed({ from, to: lastDay }, stored) : []
+  return { ok: true, value: { reviews, notReviewed: left, lastDay, hasDays } }
 }

@@ -100,6 +100,14 @@ test.each(ENDINGS)('%s ends the sessions of that account at once, and no others'
   expect(logged(fresh.store).at(-1)).toMatchObject({ action, role: 'administrator' })
 })
 
+test('sessions that had run out by themselves are not counted as ended', async () => {
+  await addPerson(fresh.store, 'n', 'navigator')
+  await signedInAs('n')
+  const call = callOf(fresh.store, 'administrator')
+  const tomorrow = new Date(Date.parse(call.now) + 24 * 3600 * 1000).toISOString()
+  expect(granted(await endSessions({ ...call, now: tomorrow }, { name: 'n' }))).toEqual({ endedSessions: 0 })
+})
+
 test('a disabled account signs in no more', async () => {
   await addPerson(fresh.store, 'n', 'navigator')
   granted(await disableAccount(callOf(fresh.store), { name: 'n' }))

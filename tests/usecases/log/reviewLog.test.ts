@@ -52,6 +52,14 @@ test('what was reviewed, by whom, at what, and since when it was not', async () 
   expect(JSON.stringify(store.reader.trailPage({ actor: null, limit: 99, offset: 0 }))).not.toContain('both explained')
 })
 
+test('a log that began today has no day to review, which is not the same as every day reviewed', async () => {
+  await readTrail(on('2026-11-25'), null)
+  expect(granted(await readLogReviews(on('2026-11-25')))).toMatchObject({ notReviewed: [], hasDays: false })
+  expect(granted(await readLogReviews(on('2026-11-26')))).toMatchObject({ notReviewed: [period('2026-11-25', '2026-11-25')], hasDays: true })
+  granted(await review(on('2026-11-26'), '2026-11-25', '2026-11-25'))
+  expect(granted(await readLogReviews(on('2026-11-26')))).toMatchObject({ notReviewed: [], hasDays: true })
+})
+
 test("one's own entries reviewed by oneself stay in sight until somebody else reviews the same days", async () => {
   await readTrail(on('2026-11-10'), null)
   await readTrail(on('2026-11-12', 'somebody else'), null)

@@ -1,0 +1,177 @@
+import AxeBuilder from '@axe-core/playwright'
+import Database from 'better-sqlite3'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { EMPTY } from '../../.ci/design/states.ts'
+import { ROLES } from '../../lib/access/index.ts'
+import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type EmptyClinic, openEmptyClinic } from './emptyClinic.ts'
+import { fits } from './fits.ts'
+
+const EMPTY_PAGES = Object.entries(EMPTY).flatMap(([page, empty]) => ('says' in empty ? [{ page, ...empty }] : []))
+
+interface Times {
+  readonly bar: number
+  readonly words: number
+}
+
+/** Notes, in the page itself, when it was clicked and when waiting was first shown: what passes between page and test is not measured. */
+async function watchWaiting(page: Page): Promise<() => Promise<Times>> {
+  await page.evaluate(() => {
+    const seen: Record<string, number> = {}
+    Object.assign(window, { seen })
+    document.addEventListener(
+      'click',
+      () => {
+        seen.click = performance.now()
+      },
+      true,
+    )
+    new MutationObserver(() => {
+      if (seen.click === undefined) return
+      if (document.querySelector('.under-way-bar') !== null) seen.bar ??= performance.now() - seen.click
+      if (document.querySelector('.under-way-says') !== null) seen.words ??= performance.now() - seen.click
+    }).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true })
+  })
+  return () => page.evaluate(() => (window as unknown as { seen: Times }).seen)
+}
+
+const says = (page: Page) => page.locator('.under-way-says')
+const headingHasFocus = (page: Page): Promise<boolean> => page.evaluate(() => document.activeElement?.matches('main h1') ?? false)
+
+/** Empty, slow, failed, not there: what each page shows then, and that nothing typed is lost. */
+export function states(clinic: () => Clinic): void {
+  describe('the states of every page', { timeout: 120_000 }, () => {
+    let empty: EmptyClinic | null = null
+    const first = (): EmptyClinic => {
+      if (empty === null) throw new Error('not open')
+      return empty
+    }
+    beforeAll(async () => {
+      empty = await openEmptyClinic(clinic())
+    })
+    afterAll(async () => {
+      await empty?.close()
+    })
+
+    it.each(EMPTY_PAGES)('$page, empty, says so and what comes next', async ({ as, at, says: sentence }) => {
+      const { page, context, complaints } = await signedInAs(first(), as)
+      expect((await page.goto(at))?.status()).toBe(200)
+      expect((await textOf(page.locator('main'))).replaceAll(/\s+/g, ' ')).toContain(sentence)
+      await fits(page, `empty-${at.slice(1).replaceAll('/', '-')}`)
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([])
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('slow: from every way in of every role, a bar at once, words after a second, and the focus at the heading', async () => {
+      const bars: number[] = []
+      for (const role of ROLES) {
+        const { page, context, complaints } = await signedInAs(first(), role)
+        await page.waitForLoadState('networkidle')
+        const count = await page.locator('.ways a').count()
+        for (let at = 0; at < count; at++) {
+          const way = page.locator('.ways a').nth(at)
+          const to = (await way.getAttribute('href')) ?? ''
+          if (new URL(page.url()).pathname === to) continue
+          const times = await watchWaiting(page)
+          first().halt()
+          await way.click()
+          await says(page).waitFor()
+          expect(await textOf(says(page))).toBe('Still loading.')
+          first().goOn()
+          await page.waitForURL(`**${to}`)
+          await page.locator('.under-way-bar').waitFor({ state: 'detached' })
+          expect(await headingHasFocus(page), to).toBe(true)
+          const { bar, words } = await times()
+          bars.push(bar)
+          expect(words).toBeGreaterThan(900)
+        }
+        expect(complaints).toEqual([])
+        await context.close()
+      }
+      // The machine of the tests is shared: what holds for most of the ways is what the code does.
+      expect(bars.length).toBeGreaterThan(15)
+      expect(bars.toSorted((a, b) => a - b)[Math.floor(bars.length / 2)]).toBeLessThan(100)
+    })
+
+    it('slow: a form that waits for its answer says so, and stays as it is', async () => {
+      const { page, context, complaints } = await signedInAs(first(), 'administrator')
+      await page.waitForLoadState('networkidle')
+      await page.getByLabel('Name').fill('slow-person')
+      const times = await watchWaiting(page)
+      first().halt()
+      await page.getByRole('button', { name: 'Add' }).click()
+      await says(page).waitFor()
+      expect(await textOf(says(page))).toBe('Still waiting for the answer. Leave this page open.')
+      await fits(page, 'slow')
+      first().goOn()
+      await page.getByText('One-time code, shown this once').waitFor()
+      expect((await times()).bar).toBeLessThan(300)
+      expect(await says(page).count()).toBe(0)
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('not there: the page stays with what was typed, and the next one comes once the server is back', async () => {
+      const { page, context } = await signedInAs(first(), 'administrator')
+      await page.waitForLoadState('networkidle')
+      await page.getByLabel('Name').fill('typed while it was gone')
+      await first().kill()
+      await page.getByRole('button', { name: 'Add' }).click()
+      await page
+        .getByRole('alert')
+        .filter({ hasText: /^Lowmark does not answer, so this was probably not kept\./ })
+        .waitFor()
+      expect(await page.getByLabel('Name').inputValue()).toBe('typed while it was gone')
+      await page.getByRole('link', { name: 'System' }).click()
+      await says(page).waitFor()
+      expect(await textOf(says(page))).toMatch(/^Lowmark does not answer\. This page stays as it is/)
+      await fits(page, 'not-there')
+      expect(await page.getByLabel('Name').inputValue()).toBe('typed while it was gone')
+      await page.getByRole('button', { name: 'Stay on this page' }).click()
+      await says(page).waitFor({ state: 'detached' })
+      await page.getByRole('link', { name: 'System' }).click()
+      await says(page).waitFor()
+      await first().startAgain()
+      await page.waitForURL('**/system', { timeout: 20_000 })
+      expect(await headingHasFocus(page)).toBe(true)
+      expect(await says(page).count()).toBe(0)
+      await context.close()
+    })
+
+    it('failed: says what is safe, has the focus, and comes when it is tried again', async () => {
+      const { page, context } = await signedInAs(first(), 'navigator')
+      const db = new Database(first().databaseFile)
+      db.prepare("INSERT INTO source_profile VALUES ('Broken', 1, '[]', 'a reason', 'tests', '2026-11-01T00:00:00.000Z')").run()
+      await page.getByRole('link', { name: 'Sources' }).click()
+      await page.getByRole('heading', { name: 'This page failed' }).waitFor()
+      expect(await headingHasFocus(page)).toBe(true)
+      expect(await textOf(page.locator('main'))).toMatch(/Nothing was changed by opening the page, .*the reference is \d+/)
+      await fits(page, 'failed')
+      expect((await page.goto('/sources'))?.status()).toBe(500)
+      await page.getByRole('heading', { name: 'This page failed' }).waitFor()
+      db.exec('DROP TRIGGER IF EXISTS source_profile_stays')
+      for (const { name } of db
+        .prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'source_profile'")
+        .all())
+        db.exec(`DROP TRIGGER ${name}`)
+      db.exec('DELETE FROM source_profile')
+      db.close()
+      await page.getByRole('button', { name: 'Try again' }).click()
+      await page.getByRole('heading', { name: 'Sources' }).waitFor()
+      await context.close()
+    })
+
+    it.each(ROLES)('refused to %s: the true status, the reason, and what to do', async (role) => {
+      const { page, context } = await signedInAs(first(), role)
+      const closed = ({ navigator: '/accounts', physician: '/cohort', quality: '/list', administrator: '/list' } as const)[role]
+      expect((await page.goto(closed))?.status()).toBe(403)
+      expect(await textOf(page.locator('main'))).toMatch(new RegExp(`^Not allowed.*The role ${role} does not include this`))
+      expect(await textOf(page.locator('main'))).toContain('ask the administrator for a role that includes it')
+      await fits(page, `refused-${role}`)
+      await context.close()
+    })
+  })
+}
