@@ -1,5 +1,11 @@
+import { existsSync, statSync } from 'node:fs'
+import { dirname } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { designPart } from '../../.ci/design/designDoc.ts'
+import { PICTURES } from '../../.ci/design/drawParts.ts'
+import { PARTS } from '../../.ci/design/parts.ts'
 import { contrast, readTokens } from '../../.ci/design/readTokens.ts'
+import { EMPTY } from '../../.ci/design/states.ts'
 import { COLOURS, GROUNDS, INVERSE, LEAST, SIZES, THEMES } from '../../.ci/design/tokens.ts'
 import { filesUnder, textOf } from './tree.ts'
 
@@ -95,5 +101,22 @@ describe('the sheets', () => {
 
   it('is a colour where it says so', () => {
     expect(COLOURS.filter(({ name }) => !isColour(name))).toEqual([])
+  })
+})
+
+describe('docs/design.md', () => {
+  it('is made of what is there: npx tsx .ci/writeDocs.ts renews it', () => {
+    expect(textOf('docs/design.md').endsWith(designPart())).toBe(true)
+  })
+
+  it('names files that are there, and has a picture of each part in both themes, none of them large', () => {
+    expect(PARTS.flatMap(({ from }) => from.filter((path) => !existsSync(path)))).toEqual([])
+    const pictures = PARTS.flatMap(({ name }) => [`${PICTURES}/${name}-light.png`, `${PICTURES}/${name}-dark.png`])
+    expect(pictures.filter((path) => !existsSync(path) || statSync(path).size > 120_000)).toEqual([])
+  })
+
+  it('says of every page what it shows where there is nothing', () => {
+    const pages = filesUnder(['app'], ['.tsx']).filter((path) => path.endsWith('/page.tsx'))
+    expect(Object.keys(EMPTY).toSorted()).toEqual(pages.map(dirname).toSorted())
   })
 })

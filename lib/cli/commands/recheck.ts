@@ -13,7 +13,10 @@ export const recheck: Command = {
     if (!stored.ok) throw new Error(stored.reason)
     const { files, decisions, unfinished, faults } = stored.value
     // What is damaged may not be readable enough to evaluate anybody.
-    const evaluated = await recheckCohort(now).catch((error: Error) => ({ ok: false as const, reason: error.message }))
+    const evaluated = await recheckCohort(now, (sentence) => terminal.err(`${sentence}\n`)).catch((error: Error) => ({
+      ok: false as const,
+      reason: error.message,
+    }))
     if (!evaluated.ok && faults.length === 0) throw new Error(evaluated.reason)
     const { patients, differences } = evaluated.ok ? evaluated.value : { patients: 0, differences: [] }
     if (values.json === true) printJson(terminal, { patients, differences, stored: { files, decisions, unfinished, faults } })

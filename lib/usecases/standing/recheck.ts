@@ -5,6 +5,9 @@ import { planInForce } from '../plan/planInForce.ts'
 import { standingRow } from './keepStanding.ts'
 import { renewStandings } from './renewStandings.ts'
 
+/** Often enough that nobody wonders whether it still runs, seldom enough to be read. */
+const TOLD_EVERY = 500
+
 export interface Recheck {
   readonly patients: number
   readonly differences: readonly { readonly patientId: string; readonly says: string }[]
@@ -15,13 +18,14 @@ function promisesMore(kept: Day | null, fresh: Day | null): boolean {
 }
 
 /** Evaluates every patient afresh and compares with what is stored. Whatever differs is named by field. For whoever keeps the machine: the console only. */
-export async function recheck(call: Call): Promise<Outcome<Recheck>> {
+export async function recheck(call: Call, onProgress: (sentence: string) => void = () => undefined): Promise<Outcome<Recheck>> {
   if (call.actor.role !== 'console') return { ok: false, kind: 'not-allowed', reason: 'Patients are evaluated afresh from the command line.' }
   await renewStandings(call)
   const { reader } = call.store
   const plan = planInForce(reader, call.today)
   const patientIds = reader.patientIds()
-  const differences = patientIds.flatMap((patientId) => {
+  const differences = patientIds.flatMap((patientId, done) => {
+    if (done > 0 && done % TOLD_EVERY === 0) onProgress(`evaluated: ${done} of ${patientIds.length} patients`)
     const stored = reader.loadHistory(patientId)
     const kept = reader.standing(patientId)
     if (stored === null) return [{ patientId, says: 'has no history' }]

@@ -1,0 +1,151 @@
+import type { Role } from '../../lib/access/index.ts'
+
+/** One part of the pages: where it stands, which files make it, and what is done before its picture is taken. */
+export interface Part {
+  readonly name: string
+  readonly says: string
+  /** Its files; each exists (tests/house/design.test.ts). */
+  readonly from: readonly string[]
+  readonly as: Role | null
+  readonly at: string
+  /** What the picture shows: the first that fits. */
+  readonly shows: string
+  /** Summaries that are opened first, by their text, in this order. */
+  readonly opens?: readonly string[]
+  /** Pixels of its height that are enough to know it by. */
+  readonly upTo?: number
+}
+
+export const PARTS: readonly Part[] = [
+  {
+    name: 'button',
+    says: 'What does the thing the page is for is full; what else can be done is quiet. One that waits keeps the focus.',
+    from: ['app/_parts/form.css'],
+    as: 'navigator',
+    at: '/intake',
+    shows: '.panel .filters',
+  },
+  {
+    name: 'field',
+    says: 'A label above, the field, and below it what is known of what is typed.',
+    from: ['app/_parts/form.css', 'app/_parts/TypedField.tsx'],
+    as: 'navigator',
+    at: '/intake',
+    shows: '.panel .field:has(#source)',
+  },
+  {
+    name: 'notice',
+    says: 'A sentence with an edge at its left. The edge is heavier in colour where a person has to do something; the sentence says so.',
+    from: ['app/_parts/frame.css'],
+    as: 'administrator',
+    at: '/system',
+    shows: '.notice',
+  },
+  {
+    name: 'refusal',
+    says: 'The reason in one sentence, and what to do about it. The status of the page is the true one.',
+    from: ['app/_parts/NotShown.tsx'],
+    as: 'quality',
+    at: '/list',
+    shows: 'main section',
+  },
+  {
+    name: 'asking-first',
+    says: 'What cannot be taken back is opened first and done then; two steps without JavaScript too.',
+    from: ['app/_parts/Asks.tsx'],
+    as: 'administrator',
+    at: '/accounts',
+    shows: 'tr:has(details[open]) .asks',
+    opens: ['Change nurse', 'Disable'],
+  },
+  {
+    name: 'windows',
+    says: 'How soon to look: the words, how many, and the weight of the edge. The chosen one is underlined.',
+    from: ['app/list/Windows.tsx', 'app/_parts/list.css'],
+    as: 'navigator',
+    at: '/list',
+    shows: '.windows',
+  },
+  {
+    name: 'window-heading',
+    says: 'The first window is turned about, ink for paper; the others are bands. Order and words say the same.',
+    from: ['app/list/ListTable.tsx', 'app/_parts/list.css'],
+    as: 'navigator',
+    at: '/list',
+    shows: '.list .group',
+  },
+  {
+    name: 'list-row',
+    says: 'One patient: whom, in which phase, why in a sentence, how far from the criterion, since when. The whole row is one link.',
+    from: ['app/list/ListTable.tsx', 'app/list/columns.tsx'],
+    as: 'navigator',
+    at: '/list',
+    shows: '.list .row',
+  },
+  {
+    name: 'strip',
+    says: 'From the lowest value (a foot) to the criterion (a bar), and where the patient is (a point; an arrow beyond it). The numbers stand below.',
+    from: ['app/_parts/chart/Strip.tsx', 'app/_parts/chart/strip.css'],
+    as: 'navigator',
+    at: '/list',
+    shows: '.list .row td:has(svg)',
+  },
+  {
+    name: 'tag',
+    says: 'A word in a frame; dashed where it asks for caution.',
+    from: ['app/list/columns.tsx', 'app/_parts/list.css'],
+    as: 'navigator',
+    at: '/list',
+    shows: '.tags:has(.tag)',
+  },
+  {
+    name: 'table',
+    says: 'Heads are small and soft; figures stand over their last digit. On a narrow screen each row is a card, with the heads as its labels.',
+    from: ['app/_parts/TableHead.tsx', 'app/_parts/table.css'],
+    as: 'navigator',
+    at: '/intake',
+    shows: '.table',
+  },
+  {
+    name: 'as-received',
+    says: 'What came in stands as it came, in letters of one width.',
+    from: ['app/_parts/table.css', 'app/held/held.css'],
+    as: 'navigator',
+    at: '/held/1',
+    shows: 'main section',
+    upTo: 320,
+  },
+  {
+    name: 'disclosure',
+    says: 'Rarely needed things are behind a word that opens them.',
+    from: ['app/list/Filters.tsx'],
+    as: 'navigator',
+    at: '/list',
+    shows: 'details:has(.filters)',
+    opens: ['Filter by'],
+  },
+  {
+    name: 'nothing-there',
+    says: 'In place of an empty list: that it is empty, and what comes next.',
+    from: ['app/_parts/EmptySentence.tsx'],
+    as: 'navigator',
+    at: '/merges',
+    shows: '.empty',
+  },
+  {
+    name: 'top-line',
+    says: 'The ways in a role may use; the open one is underlined and bold.',
+    from: ['app/_parts/WayIn.tsx', 'app/_parts/frame.css'],
+    as: 'physician',
+    at: '/plan',
+    shows: '.top',
+  },
+  {
+    name: 'invented',
+    says: 'Hatched, over every page of a database of invented patients.',
+    from: ['app/_parts/frame.css'],
+    as: null,
+    at: '/sign-in',
+    shows: '.invented',
+  },
+]
