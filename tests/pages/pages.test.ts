@@ -30,6 +30,7 @@ import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
 import { states } from './states.ts'
 import { walk } from './walk.ts'
+import { withoutScripts } from './withoutScripts.ts'
 
 // One file, because one build, one server and one browser serve all of these.
 let open: Clinic | null = null
@@ -75,4 +76,5 @@ doors(clinic)
 walk(clinic)
 everyAnswer(clinic)
 states(clinic)
+withoutScripts(clinic)
 builtOutput()

@@ -2,9 +2,11 @@ import AxeBuilder from '@axe-core/playwright'
 import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { showPart } from '../../.ci/design/drawParts.ts'
+import { PARTS } from '../../.ci/design/parts.ts'
 import { EMPTY } from '../../.ci/design/states.ts'
 import { ROLES } from '../../lib/access/index.ts'
-import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 import { type EmptyClinic, openEmptyClinic } from './emptyClinic.ts'
 import { fits } from './fits.ts'
 
@@ -161,6 +163,15 @@ export function states(clinic: () => Clinic): void {
       db.close()
       await page.getByRole('button', { name: 'Try again' }).click()
       await page.getByRole('heading', { name: 'Sources' }).waitFor()
+      await context.close()
+    })
+
+    it.each([...ROLES, null])('every part of the design page is where it says, as %s sees it', async (as) => {
+      const { page, context } = as === null ? await visit(clinic()) : await signedInAs(clinic(), as)
+      for (const part of PARTS.filter((one) => one.as === as)) {
+        const box = await (await showPart(page, part)).boundingBox()
+        expect(box?.height ?? 0, part.name).toBeGreaterThan(4)
+      }
       await context.close()
     })
 

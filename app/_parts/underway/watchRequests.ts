@@ -28,9 +28,9 @@ function pause(): Promise<void> {
 
 /**
  * Asks for a page until the server answers. Next.js would leave this page where it cannot be reached, for the browser's own page of an error, and what is
- * typed here would be gone. Only the page wanted last is asked for; what nobody wants any more is never answered.
+ * typed here would be gone. Only the page wanted last is asked for: null for one that nobody wants any more.
  */
-async function untilAnswered(ask: () => Promise<Response>, address: string): Promise<Response> {
+async function untilAnswered(ask: () => Promise<Response>, address: string): Promise<Response | null> {
   wanted = address
   let end: (() => void) | null = null
   try {
@@ -46,7 +46,7 @@ async function untilAnswered(ask: () => Promise<Response>, address: string): Pro
   } finally {
     end?.()
   }
-  return new Promise(() => undefined)
+  return null
 }
 
 /** Nobody waits any longer for the page that was wanted: this one stays. */
@@ -65,6 +65,11 @@ export function watchRequests(): () => void {
     try {
       const ask = (): Promise<Response> => plain(input, init)
       const response = kind === 'loading' ? await untilAnswered(ask, addressOf(input)) : await ask()
+      if (response === null) {
+        end()
+        // Left without an answer: as a failure it would make Next.js leave this page.
+        return new Promise(() => undefined)
+      }
       // A page is streamed: it is there when its last byte is.
       void response
         .clone()
