@@ -56,7 +56,7 @@ export const PARTS: readonly Part[] = [
     as: 'administrator',
     at: '/accounts',
     shows: 'tr:has(details[open]) .asks',
-    opens: ['Change nurse', 'Disable'],
+    opens: ['Change administrator', 'Disable'],
   },
   {
     name: 'windows',

@@ -17,7 +17,7 @@ interface Shown {
   readonly opened?: boolean
 }
 
-const PAGES: readonly Shown[] = [
+export const PAGES: readonly Shown[] = [
   { name: 'sign-in', as: null, path: '/sign-in', status: 200 },
   { name: 'activate', as: null, path: '/activate', status: 200 },
   { name: 'list', as: 'navigator', path: '/list', status: 200 },
@@ -100,7 +100,7 @@ function openAll(page: Page): Promise<void> {
   })
 }
 
-async function addressFor(clinic: Clinic, page: Page, path: string): Promise<string> {
+export async function addressFor(clinic: Clinic, page: Page, path: string): Promise<string> {
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
   if (path === 'sheets of the first patient') return `${await addressFor(clinic, page, 'first patient')}/sheet`
   if (path === 'the released sheet') return wayTo('app/patients/[address]/sheet/[sheetId]').path(clinic)

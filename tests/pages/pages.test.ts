@@ -25,6 +25,7 @@ import { physicianLook } from './physicianLook.ts'
 import { planVersions } from './planVersions.ts'
 import { rounds } from './rounds.tsx'
 import { rulesAndModels } from './rulesAndModels.ts'
+import { screenReader } from './screenReader.ts'
 import { secondFactor } from './secondFactor.ts'
 import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
@@ -76,5 +77,6 @@ doors(clinic)
 walk(clinic)
 everyAnswer(clinic)
 states(clinic)
+screenReader(clinic)
 withoutScripts(clinic)
 builtOutput()
