@@ -51,7 +51,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'asking-first',
-    says: 'What cannot be taken back is opened first and done then; two steps without JavaScript too.',
+    says: 'What cannot be taken back is opened first and done then.',
     from: ['app/_parts/Asks.tsx'],
     as: 'administrator',
     at: '/accounts',

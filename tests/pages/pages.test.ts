@@ -17,6 +17,7 @@ import { exportingLog } from './exportLog.ts'
 import { exports } from './exports.ts'
 import { health } from './health.ts'
 import { heldQueue } from './heldQueue.ts'
+import { lightOrDark } from './lightOrDark.ts'
 import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
@@ -31,7 +32,6 @@ import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
 import { states } from './states.ts'
 import { walk } from './walk.ts'
-import { withoutScripts } from './withoutScripts.ts'
 
 // One file, because one build, one server and one browser serve all of these.
 let open: Clinic | null = null
@@ -78,5 +78,5 @@ walk(clinic)
 everyAnswer(clinic)
 states(clinic)
 screenReader(clinic)
-withoutScripts(clinic)
+lightOrDark(clinic)
 builtOutput()
