@@ -78,6 +78,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'pseudonymous-patient-opened': ({ patientId }) => ({ patientId, object: 'patient under pseudonym' }),
   intake: ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),
   'intake-refused': ({ sha256 }) => ({ outcome: 'failure', object: 'file', afterHash: sha256 }),
+  'report-read': ({ fileId }) => ({ object: `file ${fileId}` }),
   'listener-started': ({ at }) => ({ object: `listener ${at}` }),
   'listener-stopped': ({ at }) => ({ object: `listener ${at}` }),
   'message-repeated': ({ fileId, sha256 }) => ({ object: `file ${fileId}`, afterHash: sha256 }),

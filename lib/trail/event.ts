@@ -138,6 +138,8 @@ export type TrailEvent =
       readonly part?: number
       readonly parts?: number
     }
+  /** The report of a file, with the text of its held and refused rows. */
+  | { readonly action: 'report-read'; readonly fileId: number }
   /** The host it listens on, and how connections are kept private: not at all, by the program's certificate, by certificates on both sides. */
   | { readonly action: 'listener-started'; readonly at: string; readonly tls: 'none' | 'server' | 'both'; readonly source: string | null }
   | { readonly action: 'listener-stopped'; readonly at: string; readonly source: string | null }

@@ -21,6 +21,7 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'patient-exported': ['export', 'read', 'R', 'TREAT'],
   intake: ['import', 'create', 'C', 'TREAT'],
   'intake-refused': ['import', 'create', 'C', 'TREAT'],
+  'report-read': ['import', 'read', 'R', 'RECORDMGT'],
   'listener-started': ['network', 'attach', 'E', 'HSYSADMIN'],
   'listener-stopped': ['network', 'detach', 'E', 'HSYSADMIN'],
   'message-repeated': ['import', 'operation', 'E', 'TREAT'],

@@ -88,6 +88,7 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${patientsAdded === 0 ? '' : `; ${counted(patientsAdded, 'patient was', 'patients were')} added`}.`,
   'intake-refused': ({ fileName, reason, part = 1, parts = 1 }, { fileNames = true }) =>
     `${fileNames ? fileName : 'A file'} was refused whole (${reason})${parts > 1 ? `; part ${part} of ${parts} of it was kept` : ''}.`,
+  'report-read': ({ fileId }) => `The report of file ${fileId} was read, with its held and refused rows.`,
   'listener-started': ({ at, tls }) => `Messages are taken at ${at}, ${TLS[tls]}.`,
   'listener-stopped': ({ at }) => `No messages are taken at ${at} any more.`,
   'message-repeated': ({ fileId }) => `The message of file ${fileId} came again and was acknowledged again; nothing was filed.`,

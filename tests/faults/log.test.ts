@@ -1,10 +1,22 @@
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
+import {
+  type CohortQuery,
+  exportCohort,
+  exportCohortFindings,
+  exportFindings,
+  exportList,
+  exportPatient,
+  patientOnPaper,
+  printList,
+  readReport,
+} from '../../lib/usecases/index.ts'
 import { signIn } from '../../lib/usecases/sessions/signIn.ts'
 import { freshStore } from '../store/freshStore.ts'
 import { CALL } from '../store/samples.ts'
-import { addPerson, NOW, PASSWORD } from '../usecases/accounts/persons.ts'
+import { addPerson, callOf, granted, logged, NOW, PASSWORD } from '../usecases/accounts/persons.ts'
+import { csv, patientRow, resultRow, take } from '../usecases/clinic.ts'
 
 let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 let outside: Database.Database
@@ -16,6 +28,11 @@ afterEach(async () => {
   outside.close()
   await fresh.dispose()
 })
+
+const EVERYBODY: CohortQuery = {
+  ...{ window: null, phase: null, clinician: null, rule: null },
+  ...{ sort: 'urgency', descending: false, page: 1, pageSize: 50 },
+}
 
 const REFUSE_LOG = "CREATE TRIGGER no_log BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END"
 
@@ -32,6 +49,26 @@ test('when the log cannot be written, nobody is signed in', async () => {
   const outcome = await signIn(fresh.store, { name: 'nurse', password: PASSWORD }, { now: new Date(NOW), requestId: 'r', address: null })
   expect(outcome).toMatchObject({ ok: false, kind: 'unavailable' })
   expect(fresh.store.reader.openSessions('')).toEqual([])
+})
+
+test('when the log cannot be written, nothing leaves and no report is read', async () => {
+  await take(fresh.store, [csv('p.csv', [patientRow()]), csv('r.csv', [resultRow(), resultRow({ code: 'none such', accession: 'B' })])])
+  const { store } = fresh
+  granted(await readReport(callOf(store, 'navigator'), 2))
+  expect(logged(store).at(-1)).toMatchObject({ action: 'report-read', actor: 'a navigator' })
+  granted(await exportList(callOf(store, 'navigator'), { asOf: null }))
+  outside.exec(REFUSE_LOG)
+  for (const ask of [
+    () => readReport(callOf(store, 'navigator'), 2),
+    () => exportList(callOf(store, 'navigator'), { asOf: null }),
+    () => exportFindings(callOf(store, 'navigator'), { asOf: null }),
+    () => exportPatient(callOf(store, 'physician'), 'P1'),
+    () => patientOnPaper(callOf(store, 'physician'), 'P1'),
+    () => printList(callOf(store, 'navigator'), EVERYBODY),
+    () => exportCohort(callOf(store, 'quality'), EVERYBODY),
+    () => exportCohortFindings(callOf(store, 'quality'), EVERYBODY),
+  ])
+    await expect(ask()).rejects.toThrow('the log is full')
 })
 
 async function tenRows(): Promise<void> {

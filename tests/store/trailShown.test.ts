@@ -28,6 +28,7 @@ const LATER: typeof EVENTS = [
   [{ action: 'round-shown', roundId: 1, patients: ['P18'] }, ['P18']],
   [{ action: 'consequence-shown', patientId: 'P20' }, ['P20']],
   [{ action: 'pseudonymous-list-exported', patients: ['P19'] }, ['P19']],
+  [{ action: 'patient-exported', patientId: 'P23', as: 'paper', revision: 1 }, ['P23']],
   [{ action: 'sheet-drafted', patientId: 'P21' }, ['P21']],
   [{ action: 'sheet-opened', patientId: 'P22', sheetId: 1 }, ['P22']],
 ]

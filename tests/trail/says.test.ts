@@ -101,6 +101,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     'lab.hl7 came in: 3 rows, 3 filed, 0 already known, 0 corrected, 0 held, 0 refused; 2 patients were added.',
   ],
   [{ action: 'intake-refused', fileName: 'a.csv', sha256: '', reason: 'not-utf8' }, 'a.csv was refused whole (not-utf8).'],
+  [{ action: 'report-read', fileId: 4 }, 'The report of file 4 was read, with its held and refused rows.'],
   [{ action: 'listener-started', at: '127.0.0.1:2575', tls: 'none', source: 'North' }, 'Messages are taken at 127.0.0.1:2575, without TLS.'],
   [
     { action: 'listener-started', at: '::1:2575', tls: 'both', source: null },

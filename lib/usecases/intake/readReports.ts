@@ -16,12 +16,13 @@ export async function readReports(call: Call): Promise<Outcome<readonly FileRepo
   return refused ?? { ok: true, value: call.store.reader.recentFiles(RECENT).map((file) => reportOf(file, [])) }
 }
 
-/** What became of one file, with every held and refused row. */
+/** What became of one file, with every held and refused row. Their text may tell of a patient, so the log keeps who read it before it is told. */
 export async function readReport(call: Call, fileId: number): Promise<Outcome<FileReport>> {
   const refused = await refusedUnlessMay(call, 'intake.write', `intake report ${fileId}`)
   if (refused !== null) return refused
   const { reader } = call.store
   const file = reader.file(fileId)
   if (file === null) return { ok: false, kind: 'not-found', reason: `No file has the number ${fileId}.` }
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'report-read', fileId }] }))
   return { ok: true, value: reportFor(call, reportOf(file, [...reader.problemRows(fileId)])) }
 }
