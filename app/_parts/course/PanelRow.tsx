@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo } from 'react'
 import { type CourseMode, type CoursePanel, type CoursePlan, panelLayout, type Stretch, stretchSays } from '../../../lib/charts/inBrowser.ts'
+import { Latest } from './Latest.tsx'
 import { LETTERS } from './MarkLayer.tsx'
 import { PanelPicture } from './PanelPicture.tsx'
 
@@ -9,16 +10,14 @@ interface Props {
   readonly mode: CourseMode
   readonly stretch: Stretch
   readonly laboratory: string | null
-  /** Whether a day is read: its values are then written in place of the latest. */
-  readonly reads: boolean
-  /** Written over the picture. */
+  /** The day read, written over the picture in place of the latest values; null while none is read. */
   readonly children: ReactNode
 }
 
 const LAID_OUT: Readonly<Record<CourseMode, string>> = { absolute: '', 'from-lowest': ', from lowest confirmed', logarithmic: ', logarithmic' }
 
 /** One marker: heading, picture on the shared axis, and what has no place in it. Without a value it is a sentence and no picture. */
-export function PanelRow({ plan, panel, mode, stretch, laboratory, reads, children }: Props) {
+export function PanelRow({ plan, panel, mode, stretch, laboratory, children }: Props) {
   const layout = useMemo(() => panelLayout(panel, mode, stretch), [panel, mode, stretch])
   const drawn = panel.series.some(({ points }) => points.some(({ at }) => at !== null)) || panel.leftOut.length > 0
   return (
@@ -42,9 +41,8 @@ export function PanelRow({ plan, panel, mode, stretch, laboratory, reads, childr
               lines={plan.lines}
               laboratory={laboratory}
               days={stretchSays(plan, stretch)}
-              latest={!reads}
             />
-            {children}
+            {children ?? <Latest panel={panel} layout={layout} stretch={stretch} />}
           </div>
           {panel.marks.length > 0 && (
             <ul className="letters">
