@@ -18,8 +18,10 @@ function Source({ source: { fileName, line, received, laboratory } }: { readonly
 export function EvidenceTable({ evidence, of }: { readonly evidence: readonly (EvidenceView | CohortEvidenceView)[]; readonly of: string }) {
   if (evidence.length === 0) return null
   const isNamed = evidence.every(({ sources }) => sources.every(({ fileName }) => fileName !== undefined))
+  // Two tests may come due on one day: the box names them, so that each has its own name.
+  const tests = [...new Set(evidence.map(({ analyte }) => testName(analyte)))].join(', ')
   return (
-    <Scroll className="scroll" named={`Evidence of ${of}`}>
+    <Scroll className="scroll" named={`Evidence of ${of}: ${tests}`}>
       <table className="table evidence">
         <caption>Evidence of {of}</caption>
         <thead>
