@@ -21,7 +21,7 @@ export const EMPTY: Readonly<Record<string, Empty>> = {
   'app/intake': { as: 'navigator', at: '/intake', says: 'No file yet. Choose one above; to try it files nothing.' },
   'app/intake/[fileId]': ONE('report'),
   'app/list': { as: 'navigator', at: '/list', says: 'No patient is followed yet. Results and courses come in through Intake.' },
-  'app/list/print': { as: 'navigator', at: '/list/print', says: 'No patient is followed yet.' },
+  'app/list/print': { as: 'navigator', at: '/list/print', says: 'Nobody is on this list, so there is nothing to print.' },
   'app/log': { never: 'shows at least the look itself' },
   'app/log/reviews': { as: 'quality', at: '/log/reviews', says: 'The log began today; the first day to review is over tomorrow.' },
   'app/merges': { as: 'navigator', at: '/merges', says: 'None waits. A merge is proposed on the page of one of the two patients.' },

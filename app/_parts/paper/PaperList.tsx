@@ -1,5 +1,6 @@
 import type { PaperList as List, ListRow } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { EmptySentence } from '../EmptySentence.tsx'
 import { counted, WINDOW_WORDS, words } from '../words.ts'
 import './paper.css'
 
@@ -62,6 +63,7 @@ export function PaperList({ list: { asOf, planVersion, rows, matching } }: { rea
     <div className="paper paper-list">
       <h1>Review list for paper, {asOf}</h1>
       {cut !== '' && <p className="notice">{cut.trim()}</p>}
+      {rows.length === 0 && <EmptySentence says="Nobody is on this list, so there is nothing to print." />}
       <Scroll className="scroll" named="The list">
         <table className="table">
           <thead>

@@ -42,7 +42,7 @@ export function SheetDesk({ opened, address, print, withdraw }: Props) {
   const { sheetId, patientId, releasedBy, releasedOn, level, revision, revisionNow, digest, withdrawn } = opened
   return (
     <section className="sheet-desk no-print" aria-labelledby="desk">
-      <h2 id="desk">Sheet {sheetId}, for staff</h2>
+      <h1 id="desk">Sheet {sheetId}, for staff</h1>
       <Warnings opened={opened} />
       <p>
         Released on {releasedOn} by <bdi>{releasedBy}</bdi>, from revision {revision} of the history
