@@ -24,9 +24,9 @@ export function physicianLook(clinic: () => Clinic): void {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician', { colorScheme })
       if (colorScheme === 'light') await admit(clinic(), PATIENT, RISING)
       await page.goto(patientPath(clinic(), PATIENT))
-      expect(await textOf(page.locator('.look-stands'))).toMatch(/^Active myeloma since .*; look within 7 days, because of ".*\.$/)
+      expect(await textOf(page.locator('.look-stands'))).toMatch(/^Active myeloma since .*; look within 30 days, because of ".*\.$/)
       const changes = page.getByRole('region', { name: 'What would change the window' })
-      expect(await textOf(changes)).toMatch(/Now: Within 7 days\. If nothing arrives, today's answer holds until \d{4}-\d\d-\d\d/)
+      expect(await textOf(changes)).toMatch(/Now: Within 30 days\. If nothing arrives, today's answer holds until \d{4}-\d\d-\d\d/)
       expect(await changes.getByRole('listitem').count()).toBeGreaterThan(0)
       await page.locator('details.sum, .look-sums').evaluateAll((boxes) => {
         for (const box of boxes) box.setAttribute('open', '')

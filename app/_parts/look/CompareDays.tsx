@@ -29,7 +29,7 @@ function Stood({ from, to }: Pick<Compared, 'from' | 'to'>) {
     <Scroll className="scroll" named="Where the patient stood">
       <table className="table">
         <caption>Where the patient stood, by the plan in force on each day</caption>
-        <TableHead columns={['', from.on, to.on]} />
+        <TableHead columns={['Course', from.on, to.on]} />
         <tbody>
           {rows.map(([name, before, after]) => (
             <tr key={name}>

@@ -9,7 +9,7 @@ export function ResponseParts({ response }: Pick<LookView, 'response'>) {
   return (
     <>
       <Scroll className="scroll" named="Parts of the response">
-        <table className="table">
+        <table className="table look-parts">
           <caption>Parts of the response, from the baseline of the line</caption>
           <TableHead columns={['Part', 'Baseline', 'Now', 'Fall', 'VGPR', 'PR', 'MR']} />
           <tbody>

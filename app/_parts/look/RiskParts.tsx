@@ -8,7 +8,7 @@ export function RiskParts({ name, parts }: { readonly name: string; readonly par
   const hasPoints = parts.some(({ points }) => points !== null)
   return (
     <Scroll className="scroll" named={`Parts of ${name}`}>
-      <table className="table">
+      <table className="table look-parts">
         <caption>Parts of {name}</caption>
         <TableHead columns={['Input', 'Value', 'Of', 'Counts when', 'Is', ...(hasPoints ? ['Points'] : [])]} />
         <tbody>

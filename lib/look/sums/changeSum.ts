@@ -84,7 +84,7 @@ function changeSum(course: Course, marker: Marker<string>, against: Against): re
   return [{ ...base, result, steps: [...confirmed, ...change], against: levelAgainst(course, marker, mark.value.low, current.value.low) }]
 }
 
-/** The change of a marker from its lowest and from its lowest confirmed value, with the subtraction, the per cent and the criterion. */
+/** The change of a marker from its lowest confirmed and from its lowest value, with the subtraction, the per cent and the criterion. */
 export function changeSums(course: Course, marker: Marker<string>): readonly Arithmetic[] {
-  return [...changeSum(course, marker, 'lowest'), ...changeSum(course, marker, 'lowest-confirmed')]
+  return [...changeSum(course, marker, 'lowest-confirmed'), ...changeSum(course, marker, 'lowest')]
 }
