@@ -151,6 +151,7 @@ export function actionFields({
     publishPlanVersion: [{ version: String(proposal), from: '1999-01-01' }],
     refusePlanVersion: [{ version: '9999', ...typed }],
     addPerson: [{ name: '', role: 'quality' }],
+    chooseLook: [{ look: 'dark' }],
     disablePerson: [{ name: 'nobody' }],
     changePersonsRole: [{ name: 'nobody', role: 'quality' }],
     givePersonsCode: [{ name: 'nobody' }],

@@ -42,7 +42,7 @@ export function AssignForm({ assignment, give }: Props) {
         <input type="hidden" name="shown" value={assignmentId ?? ''} />
         <div className="field">
           <label htmlFor={`${id}-to`}>Give to</label>
-          <select className="input" id={`${id}-to`} name="to" defaultValue={form.typed('to')}>
+          <select className="input" id={`${id}-to`} name="to" key={form.typed('to')} defaultValue={form.typed('to')}>
             <option value="">nobody</option>
             {people.map(({ accountId, name, role }) => (
               <option key={accountId} value={accountId}>

@@ -9,7 +9,10 @@ interface Props {
   readonly roundId: number | null
 }
 
-/** The one button of a round: it starts one, or ends the one that runs. */
+/**
+ * The one button of a round: it starts one, or ends the one that runs. It stays the same part when the round beside it changes, so that whoever came second
+ * is still told after the page was drawn again.
+ */
 export function RoundAct({ act, roundId }: Props) {
   const { outcome, send, busy } = useKeptForm(act)
   const says = roundId === null ? 'Start a round' : `End round ${roundId}`

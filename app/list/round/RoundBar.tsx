@@ -42,7 +42,7 @@ export function RoundBar({ round }: { readonly round: RoundOfList }) {
         </p>
       </div>
       <div className="round-acts no-print">
-        <RoundAct key={running?.roundId ?? 'start'} act={running === null ? startTheRound : endTheRound} roundId={running?.roundId ?? null} />
+        <RoundAct act={running === null ? startTheRound : endTheRound} roundId={running?.roundId ?? null} />
         {running !== null && (
           <Link href={`/rounds/${running.roundId}`} prefetch={false}>
             Summary so far

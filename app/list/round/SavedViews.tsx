@@ -43,6 +43,8 @@ interface KeepProps extends Pick<Props, 'views' | 'query' | 'keep'> {
 function KeepView({ view, views, query, keep }: KeepProps) {
   const form = useKeptForm(keep)
   const id = useId()
+  // A select takes another usual value only when it is made anew.
+  const [shared, place] = [form.typed('shared', view?.shared === true ? 'yes' : 'no'), form.typed('place')]
   const { pseudonym: _, page: __, pageSize: ___, since: ____, ...asks } = query
   return (
     <form className="filters" action={form.send} aria-label={view === null ? 'Keep this view' : `Change ${view.name}`}>
@@ -54,7 +56,7 @@ function KeepView({ view, views, query, keep }: KeepProps) {
       </div>
       <div className="field">
         <label htmlFor={`${id}-shared`}>For</label>
-        <select className="input" id={`${id}-shared`} name="shared" defaultValue={form.typed('shared', view?.shared === true ? 'yes' : 'no')}>
+        <select className="input" id={`${id}-shared`} name="shared" key={shared} defaultValue={shared}>
           <option value="no">me</option>
           <option value="yes">the whole clinic</option>
         </select>
@@ -62,7 +64,7 @@ function KeepView({ view, views, query, keep }: KeepProps) {
       {view === null && (
         <div className="field">
           <label htmlFor={`${id}-place`}>As</label>
-          <select className="input" id={`${id}-place`} name="place" defaultValue={form.typed('place')}>
+          <select className="input" id={`${id}-place`} name="place" key={place} defaultValue={place}>
             <option value="">a new view</option>
             {views.map(({ viewId, version, name }) => (
               <option key={viewId} value={`${viewId}:${version}`}>
