@@ -75,10 +75,10 @@ test('every row is accounted for, in the report, in the database and in the log;
     [7, 'held', 'kind-not-read'],
     [8, 'refused', 'only-groups'],
   ])
+  expect(store.reader.trailPage({ actor: null, limit: 1, offset: 0 }).rows[0]?.event).toMatchObject({ action: 'intake', ...fates })
   const { problems } = granted(await readReport(callOf(store), report.fileId ?? 0))
   expect(problems).toEqual(report.problems)
   expect(store.reader.file(report.fileId ?? 0)).toMatchObject({ ...fates, kind: null })
-  expect(store.reader.trailPage({ actor: null, limit: 1, offset: 0 }).rows[0]?.event).toMatchObject({ action: 'intake', ...fates })
   const [good, again] = [await take(store, [BUNDLE]), await take(store, [BUNDLE])]
   expect(good[0]).toMatchObject({ rows: 6, refused: 0 })
   expect(counts(again[0] ?? report)).toEqual(only({ rows: 6, known: 5, held: 1 }))
