@@ -49,8 +49,8 @@ export default async function Page({ params, searchParams }: Props) {
     <>
       {merges !== null && <MadeOfRecords merges={merges} />}
       <SheetLink address={address} />
-      {assignment.ok && assignment.value !== null && <AssignForm assignment={assignment.value} give={givePatient} />}
       <PatientPage patient={outcome.value} acts={await patientActs()} />
+      {assignment.ok && assignment.value !== null && <AssignForm assignment={assignment.value} give={givePatient} />}
       <CourseChange patient={outcome.value} acts={await courseChangeActs()} />
       <TakeAway address={address} />
       {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}

@@ -38,9 +38,9 @@ test('a message about nobody known makes the patient first, from a trusted sourc
   expect([counts(report), report.patientsAdded]).toEqual([only({ rows: 3, filed: 2, held: 1 }), 1])
   expect(store.reader.patient('P7')?.patient).toMatchObject({ birthDate: '1961-04-05', sex: 'male', status: 'followed', familyName: null })
   expect(valuesOf(store, 'P7')).toEqual(['14.2', '101'])
-  expect(granted(await readReport(callOf(store), report.fileId ?? 0)).patientsAdded).toBe(1)
   const [entry] = store.reader.trailPage({ actor: null, limit: 1, offset: 0 }).rows
   expect(entry?.event).toMatchObject({ action: 'intake', rows: 3, filed: 2, patientsAdded: 1 })
+  expect(granted(await readReport(callOf(store), report.fileId ?? 0)).patientsAdded).toBe(1)
   expect(granted(await recheck(callOf(store))).differences).toEqual([])
   const again = await take(message(P7, obr({ 3: 'A3' }), obx()))
   expect([counts(again), again.patientsAdded]).toEqual([only({ rows: 1, known: 1 }), 0])
