@@ -92,7 +92,7 @@ export function courseChanges(clinic: () => Clinic): void {
       const second = await openForm(two.page, /^Correct line 2/)
       await second.getByLabel('Drugs by INN, with + between them').fill('daratumumab')
       await keepAfterLooking(second, /^Correct this line/)
-      await two.page.getByText('Treatment corrected: line 2').waitFor()
+      await two.page.locator('b', { hasText: 'Treatment corrected: line 2' }).waitFor()
       await first.getByLabel('Why').fill(REASON)
       await first.getByRole('button', { name: 'Change care' }).click()
       const told = first.getByRole('alert')
