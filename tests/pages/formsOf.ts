@@ -362,6 +362,8 @@ export const FORMS_OF: readonly WaitingForm[] = [
 export const NOTHING_TYPED: readonly { readonly from: string; readonly because: string }[] = [
   { from: 'app/list/round/RoundAct.tsx', because: 'one button: starts or ends a round' },
   { from: 'app/list/round/SavedViews.tsx', because: 'one button: removes a view' },
+  { from: 'app/_parts/look/CompareDays.tsx', because: 'two days that are chosen and stand in the address' },
+  { from: 'app/_parts/paper/TakeAway.tsx', because: 'one button: saves the summary' },
   { from: 'app/held/SecondPerson.tsx', because: 'one button: confirms' },
   { from: 'app/plan/WithdrawForm.tsx', because: 'one button: withdraws' },
   { from: 'app/account/EndOthers.tsx', because: 'one button: ends the other sessions' },
