@@ -37,7 +37,6 @@ export const FORMS_OF: readonly WaitingForm[] = [
     says: 'a view under a name',
     as: 'navigator',
     at: () => '/list?phase=active',
-    first: (page) => page.getByText('Keep this view under a name').click(),
     within: named(/^Keep this view/),
     send: /^Keep/,
   },
