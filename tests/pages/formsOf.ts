@@ -146,7 +146,7 @@ export const FORMS_OF: readonly WaitingForm[] = [
     from: 'app/list/beside/AnswerBeside.tsx',
     says: 'an answer beside the list',
     as: 'navigator',
-    at: () => '/list?sort=patient&order=down',
+    at: () => '/list?window=within-7-days',
     first: (page) => page.getByRole('button', { name: 'Go through the list' }).click(),
     within: named(/^Answer$/),
     send: /^Answer/,
