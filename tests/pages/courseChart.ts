@@ -7,8 +7,8 @@ import { admitCourse, admitLong } from './coursePatient.ts'
 import { longestInteraction, watchInteractions } from './interactions.ts'
 import { daysAgo } from './ownPatient.ts'
 
-const COURSE = 'Z-COURSE'
-const LONG = 'Z-LONG'
+const COURSE = 'Z-AXIS'
+const LONG = 'Z-AXIS-LONG'
 const WIDTHS = [1440, 1024, 390] as const
 
 const readSlider = (page: Page) => page.getByRole('slider', { name: 'Day read in all charts' })
