@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 
-/** What strace shows of a call, with its texts as hexadecimal (`-xx`). */
-const CALL = /^\d+ (pwrite64|fsync|ftruncate|write)\((\d+)<([^>]*)>(?:, "([^"]*)")?(?:, (\d+))?(?:, (\d+))?/
+/** What strace shows of a call, with its texts as hexadecimal (`-xx`). A process number below 10,000 is filled up with spaces. */
+const CALL = /^\d+ +(pwrite64|fsync|ftruncate|write)\((\d+)<([^>]*)>(?:, "([^"]*)")?(?:, (\d+))?(?:, (\d+))?/
 const plain = (hex: string): Buffer => Buffer.from(hex.replaceAll('\\x', ''), 'hex')
 
 interface Write {
