@@ -20,7 +20,7 @@ export default async function Page() {
           No round was ever started. A round is started on the <Link href="/list">review list</Link>; when it ends, the next one knows what is new.
         </p>
       ) : (
-        <table className="table">
+        <table className="table stacked">
           <TableHead columns={['Round', 'Started', 'Ended', 'Patients answered', 'Open at the end']} />
           <tbody>
             {rounds.map(({ roundId, started, startedBy, ended, endedBy, answeredPatients, open, followed }) => (
