@@ -50,6 +50,13 @@ export function LineForms({ patientId, today, act, record: { lines } }: FormsPro
         const about = { patientId, line: String(number) }
         return (
           <div className="course-of" key={number}>
+            <p className="course-which">
+              Line {number}
+              <small>
+                {start} to {end ?? 'now'}
+                {intent !== null && `, ${words(intent)}`}
+              </small>
+            </p>
             <CourseForm
               act={act}
               says={`${end === null ? 'End' : 'Change the end of'} line ${number}`}

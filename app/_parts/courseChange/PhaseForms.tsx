@@ -53,6 +53,10 @@ export function PhaseForms({ patientId, today, act, record: { phases } }: FormsP
         const [about, to] = [{ patientId, wasPhase: phase, wasOn: on }, `${words(phase)} since ${on}`]
         return (
           <div className="course-of" key={to}>
+            <p className="course-which">
+              {words(phase)}
+              <small>since {on}</small>
+            </p>
             <CourseForm
               act={act}
               says={`Correct ${to}`}

@@ -2,3 +2,4 @@
 export type { PatientActs } from './acts.ts'
 export { CohortPatientPage } from './CohortPatientPage.tsx'
 export { PatientPage } from './PatientPage.tsx'
+export { PatientWays } from './PatientWays.tsx'

@@ -6,8 +6,7 @@ import { type Asked, compareWish } from '../../_parts/look/compareWish.ts'
 import { JoinedRecord, MadeOfRecords, PatientMerges, ReadTogether } from '../../_parts/merge/index.ts'
 import { NotShown } from '../../_parts/NotShown.tsx'
 import { TakeAway } from '../../_parts/paper/index.ts'
-import { PatientPage } from '../../_parts/patient/index.ts'
-import { SheetLink } from '../../_parts/sheet/index.ts'
+import { PatientPage, PatientWays } from '../../_parts/patient/index.ts'
 import { courseChangeActs } from '../../_server/courseChangeActs.ts'
 import { emergencyAct } from '../../_server/emergencyAct.ts'
 import { endEmergencyView } from '../../_server/emergencyActs.ts'
@@ -38,20 +37,20 @@ export default async function Page({ params, searchParams }: Props) {
       <>
         <Band view={emergency} end={endEmergencyView} />
         {merges !== null && <ReadTogether merges={merges} />}
-        <SheetLink address={address} />
+        <PatientWays address={address} changes={false} />
         <PatientPage patient={outcome.value} />
         <CourseChange patient={outcome.value} acts={null} />
         <TakeAway address={address} />
       </>
     )
-  const assignment = await assignmentPart(address)
+  const [assignment, changes] = [await assignmentPart(address), await courseChangeActs()]
   return (
     <>
       {merges !== null && <MadeOfRecords merges={merges} />}
-      <SheetLink address={address} />
+      <PatientWays address={address} changes={changes !== null} />
       <PatientPage patient={outcome.value} acts={await patientActs()} />
       {assignment.ok && assignment.value !== null && <AssignForm assignment={assignment.value} give={givePatient} />}
-      <CourseChange patient={outcome.value} acts={await courseChangeActs()} />
+      <CourseChange patient={outcome.value} acts={changes} />
       <TakeAway address={address} />
       {merges !== null && <PatientMerges merges={merges} acts={MERGE_ACTS} />}
     </>
