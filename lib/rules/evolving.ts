@@ -1,5 +1,6 @@
 import type { Course, Measurement } from '../course/index.ts'
 import { TOTAL_CV } from '../statistics/index.ts'
+import type { Day } from '../time/index.ts'
 import { allHold, type Decimal, decimal, decimalText, type Holds } from '../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from './cautions.ts'
 import { numberLevel, probabilityFact } from './criterion/probability.ts'
@@ -171,6 +172,22 @@ export function judgeEvolving(evolving: Evolving): (at: number) => Judgement | n
 /** Findings of such rises. */
 export function evolvingFindings(about: About, evolving: Evolving): Finding[] {
   return findingsOfRuns(about, evolving.of.samples, judgeEvolving(evolving))
+}
+
+// What a later sample must reach to have risen from this one for certain, whatever lies in its interval; null where the bar asks for more than is known of it.
+function certainLevel({ criterion, from }: Bar, { value: { low, high } }: Measurement): Level | null {
+  return high === null || (from !== null && low.lt(from)) ? null : levelFrom(criterion, high)
+}
+
+/** The lowest level from which on a sample of that day would have risen so for certain; null where no earlier sample is near enough. The rule itself decides. */
+export function evolvingLevel({ of, bars }: Evolving, on: Day): Decimal | null {
+  const levels = bars.flatMap((bar) =>
+    of.samples.flatMap((reference) =>
+      reference.on < on && withinMonths(reference.on, on, bar.months) ? (certainLevel(bar, reference)?.at ?? []) : [],
+    ),
+  )
+  const [first, ...others] = levels
+  return first === undefined ? null : others.reduce((least, level) => (level.lt(least) ? level : least), first)
 }
 
 /** True when the latest sample shows such a rise. */

@@ -3,15 +3,19 @@ export type Asked = (steps: number) => boolean
 
 /**
  * A number of steps in `[from, to]` that holds while the one before it does not; null where `to` does not hold, or `from` does. Looks first at the guesses,
- * then halves the range, so that both answers were asked for and none is inferred.
+ * then halves what they leave of the range, so that both answers were asked for and none is inferred.
  */
 export function firstThatHolds(holds: Asked, from: number, to: number, guesses: readonly number[] = []): number | null {
   if (from >= to || !holds(to)) return null
-  for (const guess of guesses) {
-    if (guess > from && guess <= to && holds(guess) && !holds(guess - 1)) return guess
-  }
-  if (holds(from)) return null
   let [below, above] = [from, to]
+  for (const guess of guesses) {
+    if (guess <= below || guess > above) continue
+    if (!holds(guess)) below = guess
+    else if (!holds(guess - 1)) return guess
+    else if (guess - 1 === from) return null
+    else above = guess - 1
+  }
+  if (below === from && holds(from)) return null
   while (above - below > 1) {
     const middle = Math.floor((below + above) / 2)
     if (holds(middle)) above = middle

@@ -1,5 +1,13 @@
 import { type Course, lightChainPairs, type Marker, type MarkerName } from '../../course/index.ts'
-import { criterionFor, immunoglobulinLevel, type RuleId, SMOULDERING_FROM } from '../../rules/index.ts'
+import {
+  criterionFor,
+  evolvingLevel,
+  evolvingLightChain,
+  evolvingSerum,
+  immunoglobulinLevel,
+  type RuleId,
+  SMOULDERING_FROM,
+} from '../../rules/index.ts'
 import { type Decimal, decimal } from '../../units/index.ts'
 import { type Subject, stepsAtLeast } from './nextSample.ts'
 
@@ -26,7 +34,16 @@ function risen(course: Course, marker: Marker<string>): readonly Decimal[] {
   })
 }
 
-function levels(course: Course, rule: RuleId, { analyte }: Subject): readonly Decimal[] {
+const told = (level: Decimal | null): readonly Decimal[] => (level === null ? [] : [level])
+
+/** Levels of a chain above what is subtracted from it, at both ends of what is known of that. */
+function withOther(course: Course, levels: readonly Decimal[]): readonly Decimal[] {
+  const other = lightChainPairs(course).at(-1)?.uninvolved
+  const ends = other === undefined ? [decimal('0')] : [other.low, ...(other.high === null || other.high.eq(other.low) ? [] : [other.high])]
+  return levels.flatMap((level) => ends.map((end) => level.plus(end)))
+}
+
+function levels(course: Course, rule: RuleId, { analyte, on }: Subject): readonly Decimal[] {
   const { markers, immunoglobulin } = course
   switch (rule) {
     case 'pd-serum':
@@ -34,10 +51,12 @@ function levels(course: Course, rule: RuleId, { analyte }: Subject): readonly De
     case 'pd-urine':
       return risen(course, markers['urine-m-protein'])
     case 'pd-light-chain':
-    case 'light-chain-escape': {
-      const uninvolved = lightChainPairs(course).at(-1)?.uninvolved.low ?? decimal('0')
-      return risen(course, markers.dflc).map((level) => level.plus(uninvolved))
-    }
+    case 'light-chain-escape':
+      return withOther(course, risen(course, markers.dflc))
+    case 'evolving-light-chain':
+      return withOther(course, told(evolvingLevel(evolvingLightChain(course), on)))
+    case 'evolving-m-protein':
+      return told(evolvingLevel(evolvingSerum(course), on))
     case 'mde-light-chain': {
       const uninvolved = lightChainPairs(course).at(-1)?.uninvolved.high ?? null
       return uninvolved === null ? [] : [uninvolved.times(TIMES)]

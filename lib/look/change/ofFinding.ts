@@ -23,11 +23,12 @@ export function ofFinding(question: Question, finding: Finding): readonly WouldC
   const changes: WouldChange[] = []
   if (awaitsSecond(finding)) {
     const at = edgeWhere(question, subject, rule, (found) => found.state === 'confirmed' && found.certainty === 'certain')
-    const edged = at === null ? null : asEdge(question, subject, rule, at, at + away, ({ state, certain }) => state === 'confirmed' && certain)
+    const edged =
+      at === null ? null : asEdge(question, subject, rule, [at, at + away], { holds: ({ state, certain }) => state === 'confirmed' && certain })
     if (edged !== null) changes.push({ what: 'confirms', rule, ...edged })
   }
   const shows = edgeWhere(question, subject, rule, () => true)
-  const ends = shows === null ? null : asEdge(question, subject, rule, shows + away, shows, ({ state }) => state === null)
+  const ends = shows === null ? null : asEdge(question, subject, rule, [shows + away, shows], { holds: ({ state }) => state === null })
   if (ends !== null) changes.push({ what: 'no-longer-shown', rule, ...ends })
   return changes
 }

@@ -4,6 +4,7 @@ import type { Analyte, History } from '../../results/index.ts'
 import { type Finding, type FindingState, RULES, type RuleId, type Window } from '../../rules/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
+import { type Subject, withNext } from './nextSample.ts'
 
 /** One patient, of whom it is asked what a next sample would do. */
 export interface Question {
@@ -12,6 +13,8 @@ export interface Question {
   readonly assessment: Assessment
   /** What is left of the work a page waits for; each asking takes of it. */
   readonly work: { left: number }
+  /** What was assessed of a next sample, so that two findings of one marker do not ask for the same number twice. */
+  readonly next: Map<string, Assessment>
 }
 
 /** Results that take as long to go through as one unit of work, when one rule is asked and when everything is said (measured). */
@@ -37,9 +40,17 @@ export interface Then {
 
 const current = (findings: readonly Finding[], rule: RuleId): Finding | undefined => findings.find((one) => one.rule === rule && one.endedOn === null)
 
-/** What would be said on that day of a patient with that history, in full. */
-export function thenSaid(question: Question, history: History, on: Day, rule: RuleId): Then {
-  const { window, findings } = assessedThen(question, history, on)
+function assessedNext(question: Question, subject: Subject, steps: number): Assessment {
+  const { history, next } = question
+  const sample = `${subject.analyte} ${steps}`
+  const said = next.get(sample) ?? assessedThen(question, withNext(history, subject, steps), subject.on)
+  next.set(sample, said)
+  return said
+}
+
+/** What would be said once a next sample has come and shown so many printed steps, in full. */
+export function thenSaid(question: Question, subject: Subject, steps: number, rule: RuleId): Then {
+  const { window, findings } = assessedNext(question, subject, steps)
   const found = current(findings, rule)
   return { window, state: found?.state ?? null, certain: found?.certainty === 'certain' }
 }

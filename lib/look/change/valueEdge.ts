@@ -70,6 +70,14 @@ export function edgeWhere(question: Question, subject: Subject, rule: RuleId, wa
   return subject.low ? lastThatHolds(holds, 0, to, guessed) : firstThatHolds(holds, 0, to, guessed)
 }
 
+/** What is asked of what is said on an edge. */
+export interface EdgeAsked {
+  /** True on the edge and false beside it, or nothing is claimed. */
+  readonly holds: (said: Then) => boolean
+  /** Whether what is said on the edge is worth telling; everything is, where it is not named. */
+  readonly isWorth?: (gives: Then) => boolean
+}
+
 /**
  * What is said at `at` and one printed step away from it, by assessing the patient with that next sample. Null where the whole assessment does not say at
  * `at` what `holds` asks, or says it beside it too: then nothing is claimed.
@@ -78,12 +86,11 @@ export function asEdge(
   question: Question,
   subject: Subject,
   rule: RuleId,
-  at: number,
-  beside: number,
-  holds: (gives: Then) => boolean,
+  [at, beside]: readonly [at: number, beside: number],
+  { holds, isWorth = () => true }: EdgeAsked,
 ): Edged | null {
-  const said = (steps: number) => thenSaid(question, withNext(question.history, subject, steps), subject.on, rule)
-  const [gives, otherwise] = [said(at), said(beside)]
-  if (!holds(gives) || holds(otherwise)) return null
-  return { edge: edgeOf(subject, at, beside), gives, otherwise, steps: at }
+  const gives = thenSaid(question, subject, at, rule)
+  if (!holds(gives) || !isWorth(gives)) return null
+  const otherwise = thenSaid(question, subject, beside, rule)
+  return holds(otherwise) ? null : { edge: edgeOf(subject, at, beside), gives, otherwise, steps: at }
 }

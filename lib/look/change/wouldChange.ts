@@ -24,8 +24,8 @@ const GAPS: ReadonlySet<RuleId> = new Set(GAP_RULES.map(({ id }) => id))
  * What would change the window: until when it holds, then for each open finding, then for each leading marker of which nothing is said yet, as far as
  * the work for one patient lasts. Pure.
  */
-export function whatWouldChange(asked: Omit<Question, 'work'>): Changes {
-  const question: Question = { ...asked, work: { left: WORK } }
+export function whatWouldChange(asked: Omit<Question, 'work' | 'next'>): Changes {
+  const question: Question = { ...asked, work: { left: WORK }, next: new Map() }
   const { course, open, window } = question.assessment
   const holds = holding(question)
   const changes: WouldChange[] = []
@@ -41,8 +41,9 @@ export function whatWouldChange(asked: Omit<Question, 'work'>): Changes {
     if (found.length === 0) unchanged.add(finding.rule)
   }
   for (const analyte of leadingAnalytes(course)) {
-    if (question.work.left <= 0) notAsked.analytes.add(analyte)
-    else changes.push(...ofMarker(question, analyte))
+    const found = question.work.left <= 0 ? null : ofMarker(question, analyte)
+    if (found === null) notAsked.analytes.add(analyte)
+    else changes.push(...found)
   }
   return { window, changes, unchanged: [...unchanged], notAsked: { rules: [...notAsked.rules], analytes: [...notAsked.analytes] }, holds }
 }
