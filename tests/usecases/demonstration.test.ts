@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
 import type { Decision } from '../../lib/results/index.ts'
 import { assess } from '../../lib/standing/index.ts'
-import { recheck, showList } from '../../lib/usecases/index.ts'
+import { openPatient, recheck, showList } from '../../lib/usecases/index.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { TODAY } from './clinic.ts'
 import { filledStore } from './cohort.ts'
@@ -32,5 +32,26 @@ test('the invented cohort comes with a few decisions of its nurse and its physic
   const call = callOf(store, 'navigator')
   const mine = granted(await showList({ ...call, actor: { ...call.actor, name: 'nurse' } }, { ...QUERY, mine: true })).rows
   expect(mine.map(({ patientId, comesBackToYou }) => [patientId, comesBackToYou])).toEqual([[back[0]?.patient.id, true]])
+  await dispose()
+})
+
+test('a physician of the invented cohort changed two courses, each with a reason, and the patient page shows it', async () => {
+  const { store, dispose } = await filledStore()
+  const histories = store.reader.patientIds().flatMap((id) => store.reader.loadHistory(id)?.history ?? [])
+  const changed = histories.filter(({ courseChanges }) => courseChanges.length > 0)
+  expect(changed.flatMap(({ courseChanges }) => courseChanges.map(({ kind, by }) => `${kind} by the ${by}`)).toSorted()).toEqual([
+    'care-changed by the physician',
+    'line-ended by the physician',
+  ])
+  for (const { patient, decisions, courseChanges } of changed) {
+    expect(decisions).toEqual([])
+    const { courseRecord, findings } = granted(await openPatient(callOf(store, 'navigator'), patient.id))
+    expect(courseRecord.changes.map(({ by, reason }) => [by, reason])).toEqual(courseChanges.map(({ by, text }) => [by, text]))
+    // What led to the change stays: the end of a line takes no danger back.
+    if (courseChanges[0]?.kind === 'line-ended') expect(findings.map(({ rule }) => rule)).toContain('danger-platelets')
+    else expect([courseRecord.care, findings]).toEqual(['maintenance', []])
+  }
+  const logged = store.reader.trailPage({ actor: 'physician', limit: 1000, offset: 0 }).rows.filter(({ action }) => action === 'course-changed')
+  expect(logged).toHaveLength(2)
   await dispose()
 })

@@ -4,6 +4,7 @@ import type { Call, Outcome } from '../call.ts'
 import { acceptFiles } from '../intake/acceptFiles.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { inventCorrection } from './inventCorrection.ts'
+import { inventCourseChanges } from './inventCourseChanges.ts'
 import { inventDecisions } from './inventDecisions.ts'
 import { inventSheet } from './inventSheet.ts'
 
@@ -34,8 +35,8 @@ export interface DemonstrationWish {
 }
 
 /**
- * Fills an empty database with the invented cohort, through intake like real files, with a few decisions people made about it, with one correction
- * that takes a reviewed finding back, and with one sheet a physician released. Refuses any other database: invented and real never mix.
+ * Fills an empty database with the invented cohort, through intake like real files, with a few decisions people made about it, with two changes of a
+ * course by a physician, with one correction that takes a reviewed finding back, and with one sheet a physician released. Refuses any other database: invented and real never mix.
  */
 export async function fillDemonstration(call: Call, { patients, years, seed, onProgress }: DemonstrationWish): Promise<Outcome<Filled>> {
   const { store } = call
@@ -50,7 +51,9 @@ export async function fillDemonstration(call: Call, { patients, years, seed, onP
   if (!outcome.ok) return outcome
   const decided = await inventDecisions(call)
   if (!decided.ok) return decided
-  const corrected = await inventCorrection(call, decided.value)
+  const changed = await inventCourseChanges(call, decided.value)
+  if (!changed.ok) return changed
+  const corrected = await inventCorrection(call, changed.value)
   if (!corrected.ok) return corrected
   const sheet = await inventSheet(call)
   if (!sheet.ok) return sheet
