@@ -41,7 +41,16 @@ export type ChartMarkKind = 'lowest' | 'lowest-confirmed' | 'criterion' | 'limit
 
 /** A chart before it is a picture: points, marks, table and sentence. Shared time axis: all charts of one patient have the same `from` and `to`. */
 export interface ChartPlan {
-  readonly id: 'serum-m-protein' | 'light-chains' | 'haemoglobin' | 'creatinine' | 'calcium' | 'urine-m-protein' | 'immunoglobulin'
+  readonly id:
+    | 'serum-m-protein'
+    | 'light-chains'
+    | 'haemoglobin'
+    | 'neutrophils'
+    | 'platelets'
+    | 'creatinine'
+    | 'calcium'
+    | 'urine-m-protein'
+    | 'immunoglobulin'
   readonly title: string
   readonly unit: string
   readonly scale: 'linear' | 'log'

@@ -11,7 +11,7 @@ import { tableOf } from './table.ts'
 import type { Span } from './timeAxis.ts'
 import { linearAxis } from './valueAxis.ts'
 
-type Id = Exclude<ChartPlan['id'], 'light-chains' | 'immunoglobulin'> & MarkerName & Analyte
+type Id = ChartPlan['id'] & MarkerName & Analyte
 
 interface Drawing {
   readonly title: string

@@ -11,6 +11,9 @@ interface Counted {
   readonly samples: readonly Measurement[]
 }
 
+/** Below these in 10^9/L a count is dangerous at once (CTCAE 5 grade 4). */
+export const DANGEROUS_COUNTS = { neutrophils: '0.5', platelets: '25' } as const
+
 /** A value below a level that is dangerous at once: the level in the unit kept. */
 export function dangerBelow(course: Course, about: About, of: Counted, level: string): Finding[] {
   const at = decimal(level)

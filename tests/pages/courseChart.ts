@@ -32,6 +32,23 @@ async function pointOf(page: Page, ago: number): Promise<{ readonly x: number; r
   return { x: box.x + (box.width * (1500 - ago)) / 1500, y: box.y + box.height / 2 }
 }
 
+/** How often a picture, its axis or its words were changed in the meantime. */
+async function drawingsWhile(page: Page, act: () => Promise<void>): Promise<number> {
+  await page.evaluate(() => {
+    window.drawings = 0
+    const watch = new MutationObserver((changes) => {
+      window.drawings = (window.drawings ?? 0) + changes.length
+    })
+    for (const picture of document.querySelectorAll('.course-plot, .course-axis, .course-words'))
+      watch.observe(picture, { attributes: true, childList: true, subtree: true, characterData: true })
+  })
+  await act()
+  return page.evaluate(async () => {
+    await new Promise((resolve) => setTimeout(resolve, 50))
+    return window.drawings ?? -1
+  })
+}
+
 async function violations(page: Page): Promise<readonly unknown[]> {
   return (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])
 }
@@ -53,7 +70,7 @@ export function courseChart(clinic: () => Clinic): void {
       await page.keyboard.press('End')
       expect(await says(slider)).toBe(
         `On ${daysAgo(31)}: serum M-protein 11.1 g/L (+5.8 g/L, +109.4 % from lowest confirmed). kappa 141 mg/L. lambda 4 mg/L. ` +
-          'dFLC 137 mg/L (+102 mg/L, +291.4 % from lowest confirmed). haemoglobin 104 g/L. creatinine 99 umol/L. calcium 2.41 mmol/L. active. ' +
+          'dFLC 137 mg/L (+102 mg/L, +291.4 % from lowest confirmed). haemoglobin 104 g/L. neutrophils 2.9 x 10^9/L. platelets 160 x 10^9/L. creatinine 99 umol/L. calcium 2.41 mmol/L. active. ' +
           'Line 2 (relapse): daratumumab, pomalidomide, dexamethasone.',
       )
       await page.keyboard.press('ArrowLeft')
@@ -213,7 +230,7 @@ export function courseChart(clinic: () => Clinic): void {
       const { page, context } = await visit(clinic(), { javaScriptEnabled: false })
       await context.addCookies(cookies)
       await page.goto(patientPath(clinic(), COURSE))
-      expect(await page.locator('.course-panel .course-plot').count()).toBe(6)
+      expect(await page.locator('.course-panel .course-plot').count()).toBe(8)
       expect(await page.locator('.course-overview').isVisible()).toBe(false)
       expect(await caption(page)).toMatch(new RegExp(`^On ${daysAgo(31)}`))
       await page.locator('.charts').screenshot({ path: 'tests/output/course-no-scripts.png' })
@@ -226,15 +243,20 @@ export function courseChart(clinic: () => Clinic): void {
       await open(clinic(), page, LONG)
       await watchInteractions(page)
       await readSlider(page).focus()
-      for (const key of ['End', ...Array<string>(12).fill('ArrowLeft')]) await page.keyboard.press(key)
+      await page.keyboard.press('End')
+      // The first key writes the day read in place of the latest values; from then on no picture below the cursor is touched.
+      const drawn = await drawingsWhile(page, async () => {
+        for (const key of Array<string>(12).fill('ArrowLeft')) await page.keyboard.press(key)
+      })
       const reading = await longestInteraction(page)
+      expect(drawn).toBe(0)
       await handle(page, 'from').focus()
       for (const key of [...Array<string>(6).fill('PageUp'), ...Array<string>(6).fill('ArrowRight')]) await page.keyboard.press(key)
       const showing = await longestInteraction(page)
       // What was measured stands in docs/bench.md; this bound leaves a busy machine its time and still fails where a key waits for a whole drawing.
       process.stderr.write(`Longest interaction: reading ${reading} ms, showing ${showing} ms\n`)
       expect(reading).toBeGreaterThan(0)
-      expect(Math.max(reading, showing)).toBeLessThan(1000)
+      expect(Math.max(reading, showing)).toBeLessThan(500)
       expect(complaints).toEqual([])
       await context.close()
     })

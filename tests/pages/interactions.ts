@@ -7,6 +7,8 @@ interface Timed extends PerformanceEntry {
 declare global {
   interface Window {
     interactions?: number[]
+    /** Changes of pictures, counted by whoever watches them. */
+    drawings?: number
   }
 }
 

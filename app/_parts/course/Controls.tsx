@@ -1,10 +1,10 @@
-import { useId } from 'react'
-import { COURSE_MODES, type CourseMode, type NamedStretch, type Stretch } from '../../../lib/charts/inBrowser.ts'
+import { memo, useId, useMemo } from 'react'
+import { COURSE_MODES, type CourseMode, type CoursePlan, namedStretches, type Stretch } from '../../../lib/charts/inBrowser.ts'
 
 interface Props {
+  readonly plan: CoursePlan
   readonly mode: CourseMode
   readonly onMode: (mode: CourseMode) => void
-  readonly named: readonly NamedStretch[]
   readonly stretch: Stretch
   readonly onStretch: (stretch: Stretch) => void
 }
@@ -16,8 +16,9 @@ const MODE_WORDS: Readonly<Record<CourseMode, string>> = {
 }
 
 /** How the values are laid out, and which stretch is shown. */
-export function Controls({ mode, onMode, named, stretch, onStretch }: Props) {
+export const Controls = memo(function Controls({ plan, mode, onMode, stretch, onStretch }: Props) {
   const group = useId()
+  const named = useMemo(() => namedStretches(plan), [plan])
   return (
     <div className="course-controls no-print">
       <fieldset>
@@ -45,4 +46,4 @@ export function Controls({ mode, onMode, named, stretch, onStretch }: Props) {
       </fieldset>
     </div>
   )
-}
+})

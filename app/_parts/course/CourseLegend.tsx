@@ -9,7 +9,7 @@ interface Props {
 
 function Sign({ children, className = '' }: { readonly children: React.ReactNode; readonly className?: string }) {
   return (
-    <svg className={className} width="26" height="16" viewBox="-13 -8 26 16" aria-hidden="true">
+    <svg className={className} width="26" height="20" viewBox="-13 -10 26 20" aria-hidden="true">
       {children}
     </svg>
   )

@@ -1,24 +1,15 @@
-import { type ChangeEvent, type KeyboardEvent, type PointerEvent, useId } from 'react'
-import type { DayCount, Reading, Stretch } from '../../../lib/charts/inBrowser.ts'
+import { type ChangeEvent, type KeyboardEvent, memo, type PointerEvent, useId } from 'react'
+import { readingSays } from '../../../lib/charts/inBrowser.ts'
+import { nearestDay, useDayRead } from './DayRead.tsx'
 import { across } from './places.ts'
-
-interface Props {
-  readonly stretch: Stretch
-  /** The days that can be read, inside the stretch, oldest first. */
-  readonly days: readonly DayCount[]
-  readonly day: DayCount
-  readonly onDay: (day: DayCount) => void
-}
 
 const FAR = 5
 
-/** The day of these nearest to one. */
-export function nearestDay(days: readonly DayCount[], day: DayCount): DayCount {
-  return days.reduce((near, one) => (Math.abs(one - day) < Math.abs(near - day) ? one : near), days[0] ?? 0)
-}
-
 /** The vertical line over all panels; the pointer moves it from day to day. The slider below does the same by keyboard and touch. */
-export function CursorLine({ stretch, days, day, onDay }: Props) {
+export const CursorLine = memo(function CursorLine() {
+  const { stretch, days, reading, onDay, reads } = useDayRead()
+  const { day } = reading
+  if (!reads) return null
   const x = `${across(stretch, day)}%`
   const follow = (event: PointerEvent<SVGSVGElement>) => {
     const { left, width } = event.currentTarget.getBoundingClientRect()
@@ -31,11 +22,13 @@ export function CursorLine({ stretch, days, day, onDay }: Props) {
       <line x1={x} x2={x} y1="0" y2="100%" />
     </svg>
   )
-}
+})
 
 /** Steps from sample day to sample day; what is heard is the whole reading. */
-export function CursorSlider({ stretch, days, day, onDay, says }: Props & { readonly says: string }) {
+export const CursorSlider = memo(function CursorSlider() {
+  const { stretch, days, reading, onDay } = useDayRead()
   const id = useId()
+  const { day } = reading
   const at = days.indexOf(day)
   const step: Readonly<Record<string, number>> = {
     ArrowLeft: at - 1,
@@ -64,7 +57,7 @@ export function CursorSlider({ stretch, days, day, onDay, says }: Props & { read
           id={id}
           type="range"
           className="course-handle course-handle-read"
-          aria-valuetext={says}
+          aria-valuetext={readingSays(reading)}
           min={stretch.from}
           max={stretch.to}
           step={1}
@@ -83,31 +76,4 @@ export function CursorSlider({ stretch, days, day, onDay, says }: Props & { read
       </span>
     </div>
   )
-}
-
-/** The value read, written beside the line in its panel. */
-export function ReadingAt({
-  reading,
-  panel,
-  stretch,
-  changes,
-}: {
-  readonly reading: Reading
-  readonly panel: string
-  readonly stretch: Stretch
-  readonly changes: boolean
-}) {
-  const told = reading.rows.filter((row) => row.panel === panel && row.value !== null)
-  const x = across(stretch, reading.day)
-  const words = told.map(({ name, value, change, own }) => {
-    const text = changes && change !== null ? change : value
-    return `${told.length > 1 ? `${name} ` : ''}${text}${own === null ? '' : `, ${own.slice(own.indexOf(',') + 2)}`}`
-  })
-  return (
-    <svg className="course-at" aria-hidden="true">
-      <text x={`${x}%`} dx={x > 55 ? -5 : 5} y={11} textAnchor={x > 55 ? 'end' : 'start'}>
-        {words.length === 0 ? 'no sample near' : words.join('; ')}
-      </text>
-    </svg>
-  )
-}
+})

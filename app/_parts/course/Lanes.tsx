@@ -29,8 +29,8 @@ function SpanLane({ spans, stretch, className }: { readonly spans: readonly Cour
 }
 
 const MARK: Readonly<Record<CourseEventMark['kind'], { readonly d: string; readonly letter: string }>> = {
-  marrow: { d: 'M0 -8L8 0L0 8L-8 0Z', letter: 'M' },
-  imaging: { d: 'M-7 -7H7V7H-7Z', letter: 'I' },
+  marrow: { d: 'M-9 0L-5 -9H5L9 0L5 9H-5Z', letter: 'M' },
+  imaging: { d: 'M-8 -8H8V8H-8Z', letter: 'I' },
 }
 
 /** The sign of a marrow examination or of imaging: its shape and its letter. */
@@ -38,7 +38,7 @@ export function EventSign({ kind }: Pick<CourseEventMark, 'kind'>) {
   return (
     <>
       <path d={MARK[kind].d} />
-      <text y={4} textAnchor="middle">
+      <text y={5} textAnchor="middle">
         {MARK[kind].letter}
       </text>
     </>

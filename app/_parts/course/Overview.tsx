@@ -1,4 +1,4 @@
-import { type ChangeEvent, Fragment, type KeyboardEvent, type PointerEvent, useId, useRef } from 'react'
+import { type ChangeEvent, Fragment, type KeyboardEvent, memo, type PointerEvent, useId, useRef } from 'react'
 import { type CoursePlan, dayAt, keptInside, panelLayout, type Stretch, stretchSays, wholeCourse } from '../../../lib/charts/inBrowser.ts'
 import { across, along, heightsOf, WIDTH } from './places.ts'
 
@@ -23,7 +23,7 @@ const STEPS: Readonly<Record<string, number>> = {
 }
 
 /** The whole course of the first marker that has values: what the handles choose from. */
-function Whole({ plan }: Pick<Props, 'plan'>) {
+const Whole = memo(function Whole({ plan }: Pick<Props, 'plan'>) {
   const whole = wholeCourse(plan)
   const panel = plan.panels.find(({ series }) => series.some(({ points }) => points.some(({ at }) => at !== null)))
   if (panel === undefined) return null
@@ -38,7 +38,7 @@ function Whole({ plan }: Pick<Props, 'plan'>) {
       {d !== '' && <path className="joined" d={`M${d}`} />}
     </svg>
   )
-}
+})
 
 /**
  * Which stretch of the course is shown: two handles, by keyboard, mouse and finger, and the strip itself, on which a stretch is drawn with the pointer.

@@ -1,8 +1,8 @@
-import { type ReactNode, useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { type CourseMode, type CoursePanel, type CoursePlan, panelLayout, type Stretch, stretchSays } from '../../../lib/charts/inBrowser.ts'
-import { Latest } from './Latest.tsx'
 import { LETTERS } from './MarkLayer.tsx'
 import { PanelPicture } from './PanelPicture.tsx'
+import { WrittenOver } from './WrittenOver.tsx'
 
 interface Props {
   readonly plan: CoursePlan
@@ -10,14 +10,12 @@ interface Props {
   readonly mode: CourseMode
   readonly stretch: Stretch
   readonly laboratory: string | null
-  /** The day read, written over the picture in place of the latest values; null while none is read. */
-  readonly children: ReactNode
 }
 
 const LAID_OUT: Readonly<Record<CourseMode, string>> = { absolute: '', 'from-lowest': ', from lowest confirmed', logarithmic: ', logarithmic' }
 
 /** One marker: heading, picture on the shared axis, and what has no place in it. Without a value it is a sentence and no picture. */
-export function PanelRow({ plan, panel, mode, stretch, laboratory, children }: Props) {
+export const PanelRow = memo(function PanelRow({ plan, panel, mode, stretch, laboratory }: Props) {
   const layout = useMemo(() => panelLayout(panel, mode, stretch), [panel, mode, stretch])
   const drawn = panel.series.some(({ points }) => points.some(({ at }) => at !== null)) || panel.leftOut.length > 0
   return (
@@ -42,7 +40,7 @@ export function PanelRow({ plan, panel, mode, stretch, laboratory, children }: P
               laboratory={laboratory}
               days={stretchSays(plan, stretch)}
             />
-            {children ?? <Latest panel={panel} layout={layout} stretch={stretch} />}
+            <WrittenOver panel={panel} layout={layout} stretch={stretch} />
           </div>
           {panel.marks.length > 0 && (
             <ul className="letters">
@@ -59,4 +57,4 @@ export function PanelRow({ plan, panel, mode, stretch, laboratory, children }: P
       )}
     </section>
   )
-}
+})

@@ -1,8 +1,11 @@
-import { NEAR_DAYS, type Reading } from '../../../lib/charts/inBrowser.ts'
+import { memo } from 'react'
+import { NEAR_DAYS } from '../../../lib/charts/inBrowser.ts'
 import { Scroll } from '../chart/index.ts'
+import { useDayRead } from './DayRead.tsx'
 
 /** All markers on the day of the cursor: each with its change from the lowest confirmed value and, where its sample is of another day, that day. */
-export function ReadingTable({ reading: { on, rows, beside } }: { readonly reading: Reading }) {
+export const ReadingTable = memo(function ReadingTable() {
+  const { on, rows, beside } = useDayRead().reading
   const counted = rows.some(({ change }) => change !== null)
   return (
     <Scroll className="course-reading" named="Values of the day read">
@@ -32,4 +35,4 @@ export function ReadingTable({ reading: { on, rows, beside } }: { readonly readi
       </table>
     </Scroll>
   )
-}
+})

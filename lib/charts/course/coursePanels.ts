@@ -10,23 +10,25 @@ function said({ title, unit, marks, trends = [], sentence }: ChartPlan): Pick<Pa
   return { title, unit, marks, trends, sentence }
 }
 
-type MarkerChart = Exclude<ChartPlan['id'], 'light-chains' | 'immunoglobulin'>
+type AnalyteChart = Exclude<ChartPlan['id'], 'light-chains' | 'immunoglobulin'>
 
-const NAMES: Readonly<Record<MarkerChart, string>> = {
+const NAMES: Readonly<Record<AnalyteChart, string>> = {
   'serum-m-protein': 'serum M-protein',
   'urine-m-protein': 'urine M-protein',
   haemoglobin: 'haemoglobin',
+  neutrophils: 'neutrophils',
+  platelets: 'platelets',
   creatinine: 'creatinine',
   calcium: 'calcium',
 }
 
-function markerPanel(source: PanelSource, chart: ChartPlan, id: MarkerChart): CoursePanel {
-  const fromZero = id === 'serum-m-protein' || id === 'urine-m-protein'
+function analytePanel(source: PanelSource, chart: ChartPlan, id: AnalyteChart): CoursePanel {
+  const protein = id === 'serum-m-protein' || id === 'urine-m-protein' ? id : null
   return coursePanel(source, {
     ...said(chart),
-    ...{ id, name: NAMES[id], fromZero, tests: [id] },
+    ...{ id, name: NAMES[id], fromZero: protein !== null, tests: [id] },
     series: [{ name: NAMES[id], samples: source.course.samplesOf(id) }],
-    counted: fromZero ? { of: id, marker: source.course.markers[id] } : null,
+    counted: protein === null ? null : { of: protein, marker: source.course.markers[protein] },
   })
 }
 
@@ -81,6 +83,6 @@ export function coursePanels(source: PanelSource, charts: readonly ChartPlan[]):
   return charts.flatMap((chart) => {
     const { id } = chart
     if (id === 'light-chains') return [chainsPanel(source, chart), ...differencePanel(source)]
-    return id === 'immunoglobulin' ? immunoglobulinPanel(source, chart) : [markerPanel(source, chart, id)]
+    return id === 'immunoglobulin' ? immunoglobulinPanel(source, chart) : [analytePanel(source, chart, id)]
   })
 }

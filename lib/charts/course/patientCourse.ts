@@ -12,8 +12,9 @@ import type { EarlierVersion } from './earlier.ts'
  * The course of one patient on one axis of time, from its charts: what they say and mark stands here at the same values. `earlier` are versions of
  * results that a correction has replaced. Pure.
  */
-export function patientCourse({ course, known }: Assessment, charts: readonly ChartPlan[], earlier: readonly EarlierVersion[]): CoursePlan {
-  const { from, to } = sharedSpan(course)
+export function patientCourse(assessment: Assessment, charts: readonly ChartPlan[], earlier: readonly EarlierVersion[]): CoursePlan {
+  const { course, known } = assessment
+  const { from, to } = sharedSpan(assessment)
   return {
     from,
     to,

@@ -1,4 +1,4 @@
-import { dangerBelow } from '../dangerLevel.ts'
+import { DANGEROUS_COUNTS, dangerBelow } from '../dangerLevel.ts'
 import { measured } from '../measured.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
@@ -12,6 +12,6 @@ export const dangerNeutrophils: CourseRule = {
       course,
       { rule: 'danger-neutrophils', organDamage: false },
       { name: 'neutrophils', unit: '10*9/L', samples: measured(course, 'neutrophils') },
-      '0.5',
+      DANGEROUS_COUNTS.neutrophils,
     ),
 }

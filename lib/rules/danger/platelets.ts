@@ -1,4 +1,4 @@
-import { dangerBelow } from '../dangerLevel.ts'
+import { DANGEROUS_COUNTS, dangerBelow } from '../dangerLevel.ts'
 import { measured } from '../measured.ts'
 import type { CourseRule } from '../rule.ts'
 import { SOURCES } from '../sources.ts'
@@ -12,6 +12,6 @@ export const dangerPlatelets: CourseRule = {
       course,
       { rule: 'danger-platelets', organDamage: false },
       { name: 'platelets', unit: '10*9/L', samples: measured(course, 'platelets') },
-      '25',
+      DANGEROUS_COUNTS.platelets,
     ),
 }
