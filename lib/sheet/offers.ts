@@ -13,6 +13,7 @@ export interface SheetOffer {
 }
 
 const USUAL: readonly SheetTest[] = ['serum-m-protein', 'involved-light-chain', 'haemoglobin', 'creatinine']
+/** Of these the first that was measured: five tests fit on two pages of large type, six do not. */
 const USUAL_WHERE_MEASURED: readonly SheetTest[] = ['urine-m-protein', 'immunoglobulin']
 
 // The involved chain is one test; where it is not known, both are, because nobody can say which one matters.
@@ -24,9 +25,12 @@ function isOffered(test: SheetTest, { involved, immunoglobulin }: Course): boole
 
 /** What can be chosen for this patient, measured or not. */
 export function offersOf(course: Course): readonly SheetOffer[] {
-  return SHEET_TESTS.filter((test) => isOffered(test, course)).map((test) => {
-    const isMeasured = readingsOf(test, course).all.length > 0
-    const isUsual = USUAL.includes(test) || (isMeasured && USUAL_WHERE_MEASURED.includes(test))
-    return { test, name: TEST_WORDS[test].name, isMeasured, isUsual }
-  })
+  const isMeasured = (test: SheetTest) => readingsOf(test, course).all.length > 0
+  const fifth = USUAL_WHERE_MEASURED.find((test) => isOffered(test, course) && isMeasured(test))
+  return SHEET_TESTS.filter((test) => isOffered(test, course)).map((test) => ({
+    test,
+    name: TEST_WORDS[test].name,
+    isMeasured: isMeasured(test),
+    isUsual: USUAL.includes(test) || test === fifth,
+  }))
 }

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { readBack } from '../usecases/export/readBack.ts'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
+import { close, printedSheets, someOfTheCohort } from './printed.ts'
 
 /** The file a button gives, with its name. */
 async function saved(page: Page, button: string): Promise<{ readonly name: string; readonly text: string }> {
@@ -16,20 +16,6 @@ async function saved(page: Page, button: string): Promise<{ readonly name: strin
 async function lastEntry(page: Page): Promise<string> {
   await page.goto('/log')
   return textOf(page.locator('tbody'))
-}
-
-/** Text without blanks: a printed text is put in pieces, ligatures apart. */
-const close = (text: string) => text.normalize('NFKC').replace(/\s+/g, '')
-
-/** The text of each sheet of a printed page, without blanks. */
-async function sheets(page: Page): Promise<string[]> {
-  const document = await getDocument({ data: new Uint8Array(await page.pdf({ preferCSSPageSize: true })), verbosity: 0 }).promise
-  const texts: string[] = []
-  for (let number = 1; number <= document.numPages; number++) {
-    const { items } = await (await document.getPage(number)).getTextContent()
-    texts.push(close(items.map((item) => ('str' in item ? item.str : '')).join(' ')))
-  }
-  return texts
 }
 
 const CAUTION = 'Lowmark flags for review. It does not diagnose, attribute or treat'
@@ -84,7 +70,7 @@ export function exports(clinic: () => Clinic): void {
       const patients = await page.locator('.paper-list tbody th').allTextContents()
       expect(await page.locator('.paper-list tbody tr').count()).toBe(followed)
       expect(new Set(patients).size).toBe(followed)
-      const printed = await sheets(page)
+      const printed = await printedSheets(page)
       expect(printed.length).toBeGreaterThan(1)
       const inList = printed.filter((text) => text.includes(close('Review list, ')))
       expect(inList.length).toBe(printed.length)
@@ -109,13 +95,29 @@ export function exports(clinic: () => Clinic): void {
       const name = await textOf(page.locator('.paper-summary h1 bdi'))
       const titles = await page.locator('.paper-findings > li > b').allTextContents()
       expect(titles.length).toBeGreaterThan(0)
-      const printed = await sheets(page)
+      const printed = await printedSheets(page)
       for (const text of printed) expect(text).toContain(close('Lowmark flags for review.'))
       const all = printed.join('')
       for (const part of [name, ...titles, 'Source:', 'Evidence:', 'Due tests', 'Response (IMWG 2016)', CAUTION]) expect(all).toContain(close(part))
       await page.getByRole('link', { name: 'Back to the patient' }).click()
       await page.waitForURL((url) => !url.pathname.endsWith('/print'))
       expect(await lastEntry(page)).toContain('was exported as a summary for paper, revision')
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('runs over to a second sheet with a whole part, never with its last line', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      const counts: number[] = []
+      for (const path of someOfTheCohort(clinic(), 20)) {
+        await page.goto(`${path}/print`)
+        const printed = await printedSheets(page)
+        counts.push(printed.length)
+        expect(printed.at(-1), path).toContain(close('Response and risk'))
+        expect(printed.at(-1), path).toContain(close('Response (IMWG 2016)'))
+      }
+      expect(counts.length).toBeGreaterThanOrEqual(20)
+      expect(Math.max(...counts)).toBe(2)
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -3,15 +3,13 @@ import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit, fileResults } from './ownPatient.ts'
+import { close, printedSheets, someOfTheCohort } from './printed.ts'
 
 const PATIENT = 'Z-SHEET'
 const OWN = 'Please come back in two weeks. We will take blood again.'
 
 const onPaper = (page: Page) => textOf(page.getByRole('article', { name: 'Sheet for the patient' }))
 const sheetsOf = (clinic: Clinic) => `${patientPath(clinic, PATIENT)}/sheet`
-
-/** Pages of a PDF: its page objects, which Chromium writes uncompressed. */
-const pagesOf = (pdf: Buffer): number => [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/g)].length
 
 /** What the log has of the patient, oldest first. */
 function entriesOf({ databaseFile }: Clinic): readonly string[] {
@@ -113,13 +111,28 @@ export function sheets(clinic: () => Clinic): void {
       expect([...new Set(colours)].filter((colour) => !isInk(colour))).toEqual([])
       for (const staff of ['.sheet-desk', '.top', 'footer.caution']) expect(await page.locator(staff).isVisible()).toBe(false)
       expect(await onPaper(page)).toContain('This sheet helps you talk with your team. It does not take the place of that talk.')
-      const pdf = await page.pdf({
-        path: 'tests/output/sheet.pdf',
-        format: 'A4',
-        margin: { top: '12mm', bottom: '12mm', left: '15mm', right: '15mm' },
-      })
-      expect(pagesOf(pdf)).toBeGreaterThan(0)
-      expect(pagesOf(pdf)).toBeLessThanOrEqual(2)
+      await page.pdf({ path: 'tests/output/sheet.pdf', preferCSSPageSize: true })
+      const printed = await printedSheets(page)
+      expect(printed.length).toBeLessThanOrEqual(2)
+      expect(printed.join('')).toContain(close('It does not take the place of that talk.'))
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('takes two pages with the usual tests, over the invented cohort, and no page is empty', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      const items: number[] = []
+      for (const path of someOfTheCohort(clinic(), 20)) {
+        await page.goto(`${path}/sheet`)
+        items.push((await page.locator('.sheet-item').count()) - 1)
+        const printed = await printedSheets(page)
+        expect(printed.length, path).toBeLessThanOrEqual(2)
+        for (const text of printed) expect(text.length, path).toBeGreaterThan(200)
+        expect(printed.at(-1), path).toContain(close('If you feel unwell, call your clinic'))
+      }
+      expect(items.length).toBeGreaterThanOrEqual(20)
+      // The largest sheet there is without choosing: five tests.
+      expect(Math.max(...items)).toBe(5)
       expect(complaints).toEqual([])
       await context.close()
     })

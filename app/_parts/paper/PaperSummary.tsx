@@ -76,8 +76,10 @@ export function PaperSummary({ patient }: { readonly patient: PatientView }) {
       )}
       <h2>Due tests</h2>
       <DueTests due={due} asOf={asOf} />
-      <h2>Response and risk</h2>
-      <ResponseAndRisk response={response} risk={risk} />
+      <section className="paper-last">
+        <h2>Response and risk</h2>
+        <ResponseAndRisk response={response} risk={risk} />
+      </section>
     </article>
   )
 }
