@@ -1,3 +1,7 @@
+import type { Metadata } from 'next'
+
+export const metadata: Metadata = { title: 'Not found' }
+
 /** An address that leads nowhere. */
 export default function NotFound() {
   return (

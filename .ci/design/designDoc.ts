@@ -1,6 +1,6 @@
 /** The sections of docs/design.md, made from the tokens, the parts and the states, so that what is told is what is there. */
 import { STAGES_MS } from '../../app/_parts/underway/underWay.ts'
-import { WAITING_WORDS } from '../../app/_parts/underway/waitingWords.ts'
+import { RENEWED, RENEWING, WAITING_WORDS } from '../../app/_parts/underway/waitingWords.ts'
 import { PARTS } from './parts.ts'
 import { contrast, readTokens } from './readTokens.ts'
 import { EMPTY } from './states.ts'
@@ -63,6 +63,7 @@ function everywhere(): string {
     [
       ['loading', `a bar at the upper edge after ${bar} ms; the page stays as it is until the next one is there`],
       ['slow', `after ${words / 1000} s ${waits(WAITING_WORDS.loading)}`],
+      ['slow, because a day or a version is new', `"${RENEWING}", with "${RENEWED}", a bar and how many of how many`],
       ['sent and slow', `after ${words / 1000} s ${waits(WAITING_WORDS.sending)}`],
       ['a file', waits(WAITING_WORDS.file)],
       ['the server does not answer a link', `${waits(WAITING_WORDS.gone)}, with "Stay on this page"`],

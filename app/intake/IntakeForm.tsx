@@ -2,8 +2,9 @@
 
 import { type SubmitEvent, useState } from 'react'
 import type { FileReport, Outcome, SourceInList } from '../../lib/usecases/index.ts'
+import { Progress, type Step } from '../_parts/Progress.tsx'
 import { Report } from './Report.tsx'
-import { type Step, sendFiles } from './sendFiles.ts'
+import { sendFiles } from './sendFiles.ts'
 
 /** What is known of the source as it is typed. */
 function knownOf(name: string, sources: readonly SourceInList[]): string {
@@ -25,7 +26,7 @@ export function IntakeForm({ sources }: { readonly sources: readonly SourceInLis
     const files = form.getAll('files').filter((file): file is File => file instanceof File && file.name !== '')
     if (files.length === 0) return
     setOutcome(null)
-    setStep({ says: 'Sending', done: 0, of: 1 })
+    setStep({ says: 'Sending', done: 0, of: 0 })
     setOutcome(await sendFiles({ files, source: String(form.get('source')).trim(), dryRun: form.get('how') === 'dry-run', onStep: setStep }))
     setStep(null)
   }
@@ -71,12 +72,7 @@ export function IntakeForm({ sources }: { readonly sources: readonly SourceInLis
         </noscript>
       </form>
       <div role="status">
-        {step !== null && (
-          <p>
-            <label htmlFor="progress">{step.says}</label>
-            <progress className="progress" id="progress" max={Math.max(step.of, 1)} value={step.done} />
-          </p>
-        )}
+        {step !== null && <Progress step={step} />}
         {outcome?.ok && (
           <p className="said">{outcome.value.every((report) => report.dryRun) ? 'Read. Nothing was filed.' : 'Done. What became of every row:'}</p>
         )}

@@ -1,11 +1,6 @@
 import type { FileReport, Outcome } from '../../lib/usecases/index.ts'
+import type { Step } from '../_parts/Progress.tsx'
 import type { IntakeLine } from '../_server/receiveFiles.ts'
-
-export interface Step {
-  readonly says: string
-  readonly done: number
-  readonly of: number
-}
 
 export interface Sending {
   readonly files: readonly File[]
@@ -43,7 +38,7 @@ export function sendFiles({ files, source, dryRun, onStep }: Sending): Promise<O
       }
       read = end
     }
-    request.upload.onprogress = (event) => onStep({ says: 'Sending', done: event.loaded, of: event.total })
+    request.upload.onprogress = (event) => onStep({ says: 'Sending', done: event.loaded, of: event.total, in: 'bytes' })
     request.onprogress = listen
     request.onload = () => {
       listen()

@@ -2,10 +2,10 @@
 
 import { type SubmitEvent, useState } from 'react'
 import type { Outcome, PlanPage } from '../../lib/usecases/index.ts'
+import { Progress } from '../_parts/Progress.tsx'
 import { Said } from '../_parts/Said.tsx'
 import { publishPlanVersion, refusePlanVersion } from '../_server/actions.ts'
 import { Tried } from './Tried.tsx'
-import { Trying } from './Trying.tsx'
 import { UNHEARD } from './tryPlan.ts'
 import { useTrial } from './useTrial.ts'
 
@@ -70,7 +70,7 @@ export function DecideForm({ version, wished, publishing: { earliest, latest }, 
       ) : (
         <p className="notice">{notToPublish}</p>
       )}
-      <Trying step={trial.step} id={`trying-${version}`} />
+      <div role="status">{trial.step !== null && <Progress step={trial.step} />}</div>
       {tried !== null && <Tried tried={tried} />}
       <form className="filters no-print" method="post" noValidate onSubmit={(event) => void answer(event, (form) => refusePlanVersion(null, form))}>
         <input type="hidden" name="version" value={version} />

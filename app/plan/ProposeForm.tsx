@@ -2,10 +2,10 @@
 
 import { type SubmitEvent, useRef, useState } from 'react'
 import type { Outcome, PlanFormView } from '../../lib/usecases/index.ts'
+import { Progress } from '../_parts/Progress.tsx'
 import { proposePlanChange } from '../_server/actions.ts'
 import { Field } from './Field.tsx'
 import { Tried } from './Tried.tsx'
-import { Trying } from './Trying.tsx'
 import { UNHEARD } from './tryPlan.ts'
 import { useTrial } from './useTrial.ts'
 
@@ -92,7 +92,7 @@ export function ProposeForm({ basedOn, earliest, latest, choices }: PlanFormView
       <noscript>
         <p>Trying and proposing need JavaScript.</p>
       </noscript>
-      <Trying step={trial.step} id="trying-change" />
+      <div role="status">{trial.step !== null && <Progress step={trial.step} />}</div>
       {refusal !== null && (
         <p className="notice notice-alert" role="alert">
           {refusal.reason}

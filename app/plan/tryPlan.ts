@@ -1,11 +1,6 @@
 import type { Outcome, TriedPlan } from '../../lib/usecases/index.ts'
+import type { Step } from '../_parts/Progress.tsx'
 import type { Line } from '../_server/answerInLines.ts'
-
-export interface Step {
-  readonly says: string
-  readonly done: number
-  readonly of: number
-}
 
 const BROKEN: Outcome<never> = {
   ok: false,

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react'
 import type { Outcome, TriedPlan } from '../../lib/usecases/index.ts'
-import { type Step, tryPlan } from './tryPlan.ts'
+import type { Step } from '../_parts/Progress.tsx'
+import { tryPlan } from './tryPlan.ts'
 
 /** A trial of a form: how far it is, what it showed, and whether that still is what the form says. */
 export function useTrial(isProposal: boolean) {
@@ -12,7 +13,7 @@ export function useTrial(isProposal: boolean) {
     round.current += 1
     const mine = round.current
     setOutcome(null)
-    setStep({ says: 'Getting ready', done: 0, of: 1 })
+    setStep({ says: 'Getting ready', done: 0, of: 0 })
     const answer = await tryPlan(form, isProposal, setStep)
     setStep(null)
     if (mine === round.current) setOutcome(answer)

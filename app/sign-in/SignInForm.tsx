@@ -2,6 +2,7 @@
 
 import { signIn } from 'next-auth/react'
 import { type SubmitEvent, useState } from 'react'
+import { leaving } from '../_parts/underway/leaving.ts'
 
 /** Name, password, and a code for whoever set up a second factor. What is wrong with them is said in one sentence that is the same for an unknown name. */
 export function SignInForm() {
@@ -17,6 +18,7 @@ export function SignInForm() {
     const answer = await signIn('credentials', { redirect: false, name: typed('name'), password: typed('password'), code: typed('code') })
     if (answer?.ok) {
       // A whole new page: nothing of the signed-out state stays in memory.
+      leaving()
       window.location.assign('/')
       return
     }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { changeFromLowest, MARKERS } from '../../lib/course/index.ts'
-import { type Arithmetic, sumsOf } from '../../lib/look/index.ts'
+import { type Arithmetic, sumOfFinding, sumsOf } from '../../lib/look/index.ts'
 import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
 import { assess } from '../../lib/standing/index.ts'
 import { day } from '../../lib/time/index.ts'
@@ -77,6 +77,36 @@ describe('every step that is shown', () => {
         if (daysLate > 0) expect(sums.get(`late-${group}`)?.steps[0]?.result).toBe(String(daysLate))
       }
     }
+  })
+})
+
+describe('the sum behind the number a finding tells', () => {
+  const told = assessments.flatMap((assessment) => {
+    const sums = sumsOf(assessment)
+    return [...assessment.findings, ...assessment.history].map((finding) => {
+      const id = sumOfFinding(finding, sums)
+      return { finding, sum: sums.find((one) => one.id === id) ?? null, id }
+    })
+  })
+
+  it('is there, current, and comes to the number of the sentence', () => {
+    for (const { finding, sum, id } of told) {
+      if (id === null) continue
+      expect(finding.endedOn).toBe(null)
+      const text = sum === null ? '' : [sum.result, ...sum.from, ...sum.steps.map(({ result }) => result)].join(' | ')
+      const { rise, referenceOn, filtration, crossesOn, count } = finding.facts
+      const number = rise ?? filtration ?? crossesOn ?? (finding.rule === 'risk-step' ? count : undefined)
+      if (number !== undefined) expect(text, `${finding.rule} ${id}`).toContain(number)
+      if (rise !== undefined) expect(text).toContain(referenceOn)
+    }
+  })
+
+  it('is found for every rise above a lowest value, every crossing and every late test', () => {
+    const ALWAYS = ['pd-urine', 'pd-light-chain', 'light-chain-escape', 'beyond-noise', 'projected-crossing', 'overdue', 'risk-step']
+    const without = told.filter(({ finding, id }) => id === null && finding.endedOn === null && ALWAYS.includes(finding.rule))
+    expect(without.map(({ finding }) => [finding.rule, finding.facts])).toEqual([])
+    const found = new Set(told.flatMap(({ finding, id }) => (id === null ? [] : [finding.rule])))
+    for (const rule of ['pd-serum', 'beyond-noise', 'overdue', 'risk-step', 'mde-calcium'] as const) expect([...found]).toContain(rule)
   })
 })
 

@@ -1,20 +1,24 @@
 import { mkdirSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
+import { openForms, showConsequences } from './opened.ts'
 import { wayTo } from './ways.ts'
 
 const WIDTHS = [1440, 1024, 390] as const
 const THEMES = ['light', 'dark'] as const
+
+const ORGAN_RULES = ['relapse-haemoglobin', 'mde-anaemia', 'relapse-creatinine', 'relapse-calcium'] as const
 
 interface Shown {
   readonly name: string
   readonly as: Role | null
   readonly path: string
   readonly status: number
-  /** With the forms of every finding, the table of results and the form of its first row in sight. */
-  readonly opened?: boolean
+  /** What is done before the page is looked at. */
+  readonly first?: (page: Page) => Promise<unknown>
 }
 
 export const PAGES: readonly Shown[] = [
@@ -26,12 +30,13 @@ export const PAGES: readonly Shown[] = [
   { name: 'rounds', as: 'navigator', path: '/rounds', status: 200 },
   { name: 'round', as: 'physician', path: '/rounds/1', status: 200 },
   { name: 'patient', as: 'physician', path: 'first patient', status: 200 },
-  { name: 'patient-opened', as: 'physician', path: 'first patient', status: 200, opened: true },
+  { name: 'patient-opened', as: 'physician', path: 'first patient', status: 200, first: openForms },
+  { name: 'patient-consequences', as: 'physician', path: 'a patient with an organ finding', status: 200, first: showConsequences },
   { name: 'patient-nurse', as: 'navigator', path: 'first patient', status: 200 },
   { name: 'sheet-draft', as: 'physician', path: 'sheets of the first patient', status: 200 },
   { name: 'sheet-nurse', as: 'navigator', path: 'sheets of the first patient', status: 200 },
   { name: 'sheet-released', as: 'navigator', path: 'the released sheet', status: 200 },
-  { name: 'sheet-to-withdraw', as: 'physician', path: 'the released sheet', status: 200, opened: true },
+  { name: 'sheet-to-withdraw', as: 'physician', path: 'the released sheet', status: 200, first: openForms },
   { name: 'glossary', as: 'administrator', path: '/glossary', status: 200 },
   { name: 'intake', as: 'navigator', path: '/intake', status: 200 },
   { name: 'report', as: 'navigator', path: 'last report', status: 200 },
@@ -69,7 +74,7 @@ export function everyPage(clinic: () => Clinic): void {
   mkdirSync('tests/output', { recursive: true })
 
   describe.each(THEMES)('in the %s theme', (colorScheme) => {
-    it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status, opened = false }) => {
+    it.each(PAGES)('$name is accessible, quiet and fits', async ({ name, as, path, status, first }) => {
       const { page, context, complaints } = as === null ? await visit(clinic(), { colorScheme }) : await signedInAs(clinic(), as, { colorScheme })
       const address = await addressFor(clinic(), page, path)
       for (const width of WIDTHS) {
@@ -77,7 +82,7 @@ export function everyPage(clinic: () => Clinic): void {
         const response = await page.goto(address)
         expect(response?.status()).toBe(status)
         await page.waitForLoadState('networkidle')
-        if (opened) await openAll(page)
+        await first?.(page)
         expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
         await page.screenshot({ path: `tests/output/${name}-${width}-${colorScheme}.png`, fullPage: width === 390 })
         // The layouts are two, the table and the cards; the width between them is only looked at.
@@ -92,16 +97,9 @@ export function everyPage(clinic: () => Clinic): void {
   })
 }
 
-type Page = Awaited<ReturnType<typeof visit>>['page']
-
-function openAll(page: Page): Promise<void> {
-  return page.locator('.finding-work details, .sheet-desk details, details:has(.results), .results tr:first-child details').evaluateAll((boxes) => {
-    for (const box of boxes) box.setAttribute('open', '')
-  })
-}
-
 export async function addressFor(clinic: Clinic, page: Page, path: string): Promise<string> {
   if (path === 'first patient') return (await page.locator('.list .open').first().getAttribute('href')) ?? ''
+  if (path === 'a patient with an organ finding') return organFinding(page)
   if (path === 'sheets of the first patient') return `${await addressFor(clinic, page, 'first patient')}/sheet`
   if (path === 'the released sheet') return wayTo('app/patients/[address]/sheet/[sheetId]').path(clinic)
   if (path === 'first patient on paper') return `${(await page.locator('.list .open').first().getAttribute('href')) ?? ''}/print`
@@ -112,6 +110,18 @@ export async function addressFor(clinic: Clinic, page: Page, path: string): Prom
   if (path !== 'last report') return path
   await page.goto('/intake')
   return (await page.locator('table a').first().getAttribute('href')) ?? ''
+}
+
+/** The first patient whose finding may have another cause than the disease. */
+async function organFinding(page: Page): Promise<string> {
+  for (const rule of ORGAN_RULES) {
+    await page.goto(`/list?rule=${rule}`)
+    for (const row of await page.locator('.list .row', { hasNotText: 'answered' }).all()) {
+      const href = await row.locator('.open').getAttribute('href')
+      if (href !== null) return href
+    }
+  }
+  throw new Error('nobody has an open organ finding')
 }
 
 async function expectTexts(page: Page, status: number): Promise<void> {

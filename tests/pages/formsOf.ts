@@ -135,6 +135,14 @@ export const FORMS_OF: readonly WaitingForm[] = [
     send: /^Save/,
   },
   {
+    from: 'app/_parts/look/CompareDays.tsx',
+    says: 'two days to compare',
+    as: 'navigator',
+    at: ({ pathOf, patientId }) => pathOf(patientId),
+    within: named(/^Two days to compare/),
+    send: /^Compare/,
+  },
+  {
     from: 'app/_parts/patient/AnswerForm.tsx',
     says: 'an answer',
     as: 'navigator',
@@ -361,7 +369,6 @@ export const FORMS_OF: readonly WaitingForm[] = [
 export const NOTHING_TYPED: readonly { readonly from: string; readonly because: string }[] = [
   { from: 'app/list/round/RoundAct.tsx', because: 'one button: starts or ends a round' },
   { from: 'app/list/round/SavedViews.tsx', because: 'one button: removes a view' },
-  { from: 'app/_parts/look/CompareDays.tsx', because: 'two days that are chosen and stand in the address' },
   { from: 'app/_parts/paper/TakeAway.tsx', because: 'one button: saves the summary' },
   { from: 'app/held/SecondPerson.tsx', because: 'one button: confirms' },
   { from: 'app/plan/WithdrawForm.tsx', because: 'one button: withdraws' },

@@ -31,6 +31,7 @@ import { secondFactor } from './secondFactor.ts'
 import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
 import { states } from './states.ts'
+import { unlogged } from './unlogged.ts'
 import { walk } from './walk.ts'
 
 // One file, because one build, one server and one browser serve all of these.
@@ -74,6 +75,7 @@ health(clinic)
 secondFactor(clinic)
 emergency(clinic)
 doors(clinic)
+unlogged(clinic)
 walk(clinic)
 everyAnswer(clinic)
 states(clinic)

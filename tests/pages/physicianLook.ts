@@ -19,7 +19,7 @@ async function expectFitsAndAccessible(page: Awaited<ReturnType<typeof visit>>['
 
 /** The physician's look at one patient: in a sentence, what would change it, how it was computed, and two days side by side. */
 export function physicianLook(clinic: () => Clinic): void {
-  describe('the physician looks at one patient', () => {
+  describe('the physician looks at one patient', { timeout: 120_000 }, () => {
     it.each(['light', 'dark'] as const)('in a sentence, with what would change the window, in the %s theme', async (colorScheme) => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician', { colorScheme })
       if (colorScheme === 'light') await admit(clinic(), PATIENT, RISING)
@@ -58,6 +58,46 @@ export function physicianLook(clinic: () => Clinic): void {
       const { page, context } = await signedInAs(clinic(), 'physician')
       await page.goto(`${patientPath(clinic(), PATIENT)}#sum-waiting`)
       await expect.poll(() => page.locator('#sum-waiting').isVisible()).toBe(true)
+      await context.close()
+    })
+
+    it('the number of a finding leads to its sum, opened, by keyboard alone; so does the sentence at the top of the panel beside the list', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      const sum = page.locator('#sum-lowest-serum-m-protein .sum-steps, #sum-lowest-confirmed-serum-m-protein .sum-steps')
+      const shown = () => sum.filter({ visible: true }).count()
+      await page.goto(patientPath(clinic(), PATIENT))
+      expect(await shown()).toBe(0)
+      const told = (await textOf(page.locator('.finding > p').first())).match(/ is ([\d.]+ g\/L)/)?.[1] ?? 'no number'
+      await page
+        .getByRole('link', { name: /^How computed/ })
+        .first()
+        .focus()
+      await page.keyboard.press('Enter')
+      await expect.poll(shown).toBe(1)
+      expect(await textOf(sum.filter({ visible: true }))).toContain(`= ${told}`)
+
+      await page.goto('/list?rule=pd-serum')
+      const row = page.locator('.list .row', { hasText: PATIENT })
+      await row.getByRole('button', { name: /^Beside/ }).click()
+      const beside = page.locator('.beside')
+      await beside.locator('.beside-why').waitFor()
+      expect(await textOf(beside.locator('.beside-why'))).toContain(told)
+      expect(await beside.getByRole('link', { name: /^How/ }).count()).toBe(1 + (await beside.locator('.finding .how-computed').count()))
+      await beside
+        .getByRole('link', { name: /^How computed/ })
+        .first()
+        .focus()
+      await page.keyboard.press('Enter')
+      await page.waitForURL(/\/patients\/.*#how-lowest-/)
+      await expect.poll(shown).toBe(1)
+      expect(await textOf(sum.filter({ visible: true }))).toContain(`= ${told}`)
+
+      await page.goto('/list?rule=pd-serum')
+      await row.getByRole('button', { name: /^Beside/ }).click()
+      await beside.getByRole('link', { name: 'How its numbers were computed' }).click()
+      await page.waitForURL(/\/patients\/.*#how-its-numbers/)
+      await expect.poll(() => page.locator('#sum-waiting').isVisible()).toBe(true)
+      expect(complaints).toEqual([])
       await context.close()
     })
 

@@ -52,8 +52,7 @@ export async function expectTree(page: Page): Promise<void> {
   expect(nameless, `controls without a name on ${where}`).toEqual([])
   const ways = tree.filter(({ role }) => role === 'navigation').map(({ name }) => name)
   expect(new Set(ways).size, `ways of ${where} told apart`).toBe(ways.length)
-  // An address that is no page has the name of the program alone.
-  expect(await page.title()).toMatch(/^(\S.* - )?Lowmark$/)
+  expect(await page.title(), `title of ${where}`).toMatch(/^\S.* - Lowmark$/)
 }
 
 /** The first key of the keyboard leads past the top line, to the page itself. */

@@ -48,6 +48,7 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },
   'app/sources/[source]': { path: () => '/sources/North' },
   'app/sources/[source]/file': { path: () => '/sources/North/file', handler: 'GET' },
+  'app/renewal': { path: () => '/renewal', handler: 'GET' },
   'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
   'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },
   'app/log/export': { path: () => '/log/export', handler: 'POST' },

@@ -96,6 +96,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readRule: { roles: [...ROLES, 'console'], run: (call) => usecases.readRule(call, 'pd-serum') },
   readModel: { roles: [...ROLES, 'console'], run: (call) => usecases.readModel(call, 'iss') },
   readPlan: { roles: [...ROLES, 'console'], run: (call) => usecases.readPlan(call) },
+  readRenewal: { roles: [...ROLES, 'console'], run: (call) => usecases.readRenewal(call) },
   proposePlan: { roles: PROPOSE, run: (call) => usecases.proposePlan(call, { ...WISH, note: '' }) },
   withdrawProposal: { roles: PROPOSE, run: (call) => usecases.withdrawProposal(call, { version: 999 }) },
   tryPlan: { roles: PROPOSE, run: (call) => usecases.tryPlan(call, { kind: 'changes', wish: WISH }) },

@@ -5,7 +5,7 @@ import { compareUrgency } from '../../lib/review/index.ts'
 import { RULES_VERSION } from '../../lib/rules/index.ts'
 import { assess } from '../../lib/standing/index.ts'
 import type { Store } from '../../lib/store/index.ts'
-import { listDocument, recheck, renewStandings } from '../../lib/usecases/index.ts'
+import { listDocument, readRenewal, recheck, renewStandings } from '../../lib/usecases/index.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { COHORT, callAfter, filledStore, takeHighCalcium } from './cohort.ts'
 
@@ -44,6 +44,28 @@ test('the next day only those are evaluated whose answer no longer holds', async
     else expect(standing).toEqual(before.get(standing.patientId))
   }
   expect(await renewStandings(call)).toBe(0)
+})
+
+test('how many are still to be renewed is two numbers, counts down, writes nothing and names nobody', async () => {
+  const rows = () => store.reader.trailPage({ actor: null, limit: 1, offset: 0 }).rows[0]?.sequence
+  const nobody = { waiting: 0, of: COHORT }
+  expect(granted(await readRenewal(callOf(store, 'quality')))).toEqual(nobody)
+  tamper("UPDATE standing SET rules_version = 'older'")
+  const before = rows()
+  expect(granted(await readRenewal(callOf(store, 'administrator')))).toEqual({ waiting: COHORT, of: COHORT })
+  expect(rows()).toBe(before)
+  const call = callOf(store)
+  const seen: number[] = []
+  const renewing = renewStandings(call).then(() => seen.push(-1))
+  while (seen.at(-1) !== -1) {
+    seen.push(granted(await readRenewal(call)).waiting)
+    await new Promise((resolve) => setImmediate(resolve))
+  }
+  await renewing
+  const counted = seen.filter((count) => count >= 0)
+  expect(counted).toEqual(counted.toSorted((a, b) => b - a))
+  expect(new Set(counted).size).toBeGreaterThan(1)
+  expect(granted(await readRenewal(callOf(store, 'navigator')))).toEqual(nobody)
 })
 
 test('the log says why standings were renewed', async () => {

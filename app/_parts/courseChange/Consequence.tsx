@@ -14,7 +14,14 @@ function Row({ name, now, would }: { readonly name: string; readonly now: string
   )
 }
 
-function Found({ says, findings }: { readonly says: string; readonly findings: readonly FindingInPreview[] }) {
+interface FoundProps {
+  readonly says: string
+  readonly findings: readonly FindingInPreview[]
+  /** What stands above already: a finding told in the same words is only named. */
+  readonly told?: string
+}
+
+function Found({ says, findings, told = '' }: FoundProps) {
   if (findings.length === 0) return null
   return (
     <>
@@ -22,7 +29,8 @@ function Found({ says, findings }: { readonly says: string; readonly findings: r
       <ul>
         {findings.map((finding) => (
           <li key={`${finding.rule} ${finding.says}`}>
-            <b>{finding.title}</b> ({WINDOW_WORDS[finding.window as keyof typeof WINDOW_WORDS]}): {finding.says}
+            <b>{finding.title}</b> ({WINDOW_WORDS[finding.window as keyof typeof WINDOW_WORDS]})
+            {told.startsWith(finding.says) ? ', as told above' : `: ${finding.says}`}
           </li>
         ))}
       </ul>
@@ -51,14 +59,22 @@ function Rows({ preview: { window, facts, response, marks, due } }: { readonly p
   )
 }
 
+interface ConsequenceProps {
+  readonly preview: Preview
+  readonly because: string | null
+  /** The form it belongs to: several may be open at once. */
+  readonly of: string
+}
+
 /** What a change would do, before it is kept. Takes the focus as it appears, so that it is read before the button is pressed again. */
-export function Consequence({ preview, because }: { readonly preview: Preview; readonly because: string | null }) {
+export function Consequence({ preview, because, of }: ConsequenceProps) {
   const here = useRef<HTMLElement>(null)
   const { stamp, notes, why, isSame } = preview
+  const told = why.now === why.would ? '' : why.would
   // biome-ignore lint/correctness/useExhaustiveDependencies: another stamp is another consequence, to be read again
   useEffect(() => here.current?.focus(), [stamp, because])
   return (
-    <section className="consequence" aria-label="What this would do" tabIndex={-1} ref={here}>
+    <section className="consequence" aria-label={`What this would do: ${of}`} tabIndex={-1} ref={here}>
       <h3>What this would do</h3>
       {because !== null && (
         <p className="said said-wrong" role="alert">
@@ -88,13 +104,13 @@ export function Consequence({ preview, because }: { readonly preview: Preview; r
             </tbody>
           </table>
           {why.now !== why.would && (
-            <p>
+            <p className="consequence-then">
               <b>Then:</b> {why.would}
             </p>
           )}
-          <Found says="Findings that would appear" findings={preview.appearing} />
+          <Found says="Findings that would appear" findings={preview.appearing} told={told} />
           <Found says="Findings that would end" findings={preview.ending} />
-          <Found says="Findings that would be told otherwise" findings={preview.changing.map(({ would }) => would)} />
+          <Found says="Findings that would be told otherwise" findings={preview.changing.map(({ would }) => would)} told={told} />
         </>
       )}
       <p className="small soft">

@@ -32,7 +32,7 @@ export function TwoStepForm<T>({ steps: { form, shown }, says, to, button, about
       about={{ ...about, shown: shown?.preview.stamp ?? '' }}
     >
       {children}
-      {shown !== null && <Consequence preview={shown.preview} because={shown.because} />}
+      {shown !== null && <Consequence preview={shown.preview} because={shown.because} of={`${says}, ${to}`} />}
       {why !== null && (
         <div className="field">
           <label htmlFor={id}>{why}</label>

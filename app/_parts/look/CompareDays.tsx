@@ -1,5 +1,6 @@
 import type { LookView, StoodView, TwoDaysView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { AskedForm } from '../session/AskedForm.tsx'
 import { TableHead } from '../TableHead.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
 
@@ -10,7 +11,7 @@ function DayField({ name, says, value }: { readonly name: 'from' | 'to'; readonl
   return (
     <label className="field">
       {says}
-      <input type="date" name={name} defaultValue={value} list="sample-days" required />
+      <input className="input" type="date" name={name} defaultValue={value} list="sample-days" required />
     </label>
   )
 }
@@ -92,7 +93,7 @@ export function CompareDays({ look }: { readonly look: LookView }) {
   return (
     <section aria-labelledby="compare" className="look">
       <h2 id="compare">Compare two days</h2>
-      <form method="get" action="#compare" className="look-days no-print">
+      <AskedForm className="look-days no-print" action="#compare" label="Two days to compare">
         <DayField name="from" says="From" value={shown?.from.on ?? sampleDays[1] ?? ''} />
         <DayField name="to" says="To" value={shown?.to.on ?? sampleDays[0] ?? ''} />
         <datalist id="sample-days">
@@ -103,7 +104,7 @@ export function CompareDays({ look }: { readonly look: LookView }) {
         <button className="button" type="submit">
           Compare
         </button>
-      </form>
+      </AskedForm>
       {comparison !== null && comparison.problem !== null && <p role="alert">{comparison.problem}</p>}
       {shown !== null && (
         <>

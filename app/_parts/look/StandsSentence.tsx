@@ -1,4 +1,5 @@
 import type { LookView } from '../../../lib/usecases/index.ts'
+import { PLACE_OF_NUMBERS } from './HowComputed.tsx'
 import { Sums } from './Sum.tsx'
 
 /** Where the patient stands, in one sentence to be read aloud. */
@@ -8,7 +9,9 @@ export function StandsSentence({ look }: { readonly look: Pick<LookView, 'stands
       <p className="look-stands">{look.stands}</p>
       <details className="look-sums">
         <summary>How its numbers were computed</summary>
-        <Sums sums={look.sums} of={['lowest-confirmed', 'lowest', 'noise', 'doubling', 'crossing', 'waiting']} />
+        <div id={PLACE_OF_NUMBERS}>
+          <Sums sums={look.sums} of={['lowest-confirmed', 'lowest', 'noise', 'doubling', 'crossing', 'waiting']} />
+        </div>
       </details>
     </div>
   )

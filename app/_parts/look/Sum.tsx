@@ -1,5 +1,7 @@
 import type { LookView } from '../../../lib/usecases/index.ts'
 
+import { placeOfSum } from './HowComputed.tsx'
+
 type Arithmetic = LookView['sums'][number]
 
 function Steps({ steps }: Pick<Arithmetic, 'steps'>) {
@@ -27,7 +29,7 @@ export function Sum({ sum }: { readonly sum: Arithmetic }) {
       <summary>
         How computed<span className="sum-name">: {name}</span> <span className="sum-result">{result}</span>
       </summary>
-      <ul className="sum-from">
+      <ul className="sum-from" id={placeOfSum(id)}>
         {from.map((one) => (
           <li key={one}>{one}</li>
         ))}

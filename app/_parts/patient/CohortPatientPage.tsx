@@ -37,14 +37,15 @@ function Head({ patient }: { readonly patient: CohortPatientView }) {
 
 const waits = ({ answered }: CohortFindingView) => answered === null
 
-function Current({ findings }: Pick<CohortPatientView, 'findings'>) {
+function Current({ findings, look }: Pick<CohortPatientView, 'findings' | 'look'>) {
   if (findings.length === 0) return <p>Nothing is found in the latest samples.</p>
+  const sumOf = new Map(findings.map((finding, at) => [finding, look.sumOf[at] ?? null]))
   const answered = findings.filter((finding) => !waits(finding))
   return (
     <>
-      <Findings findings={findings.filter(waits)} none="Every finding is answered; none waits for anybody." />
+      <Findings findings={findings.filter(waits)} none="Every finding is answered; none waits for anybody." sumOf={sumOf} />
       {answered.length > 0 && <h2 className="answered-head">{counted(answered.length, 'answered finding')}</h2>}
-      <Findings findings={answered} none="" />
+      <Findings findings={answered} none="" sumOf={sumOf} />
     </>
   )
 }
@@ -57,7 +58,7 @@ export function CohortPatientPage({ patient }: { readonly patient: CohortPatient
       <PatientColumns patient={patient}>
         <section aria-labelledby="findings">
           <h2 id="findings">Findings</h2>
-          <Current findings={patient.findings} />
+          <Current findings={patient.findings} look={patient.look} />
         </section>
         <WhatWouldChange changes={patient.look.changes} />
         <CourseSections patient={patient} look={patient.look} />

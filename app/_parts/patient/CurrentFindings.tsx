@@ -1,4 +1,4 @@
-import type { FindingView, PatientView } from '../../../lib/usecases/index.ts'
+import type { FindingView, LookView, PatientView } from '../../../lib/usecases/index.ts'
 import { counted } from '../words.ts'
 import type { PatientActs } from './acts.ts'
 import { Finding } from './Findings.tsx'
@@ -6,7 +6,7 @@ import { FindingWork } from './FindingWork.tsx'
 import './work.css'
 
 interface Props {
-  readonly patient: PatientView
+  readonly patient: PatientView & { readonly look?: Pick<LookView, 'sumOf'> }
   readonly acts: PatientActs
 }
 
@@ -29,7 +29,7 @@ export function CurrentFindings({ patient, acts }: Props) {
   const places = findings.map(placeOf)
   const isAlone = (finding: FindingView) => places.filter((place) => place === placeOf(finding)).length === 1
   const drawn = (finding: FindingView) => (
-    <Finding key={isAlone(finding) ? placeOf(finding) : finding.key} finding={finding}>
+    <Finding key={isAlone(finding) ? placeOf(finding) : finding.key} finding={finding} sum={patient.look?.sumOf[findings.indexOf(finding)] ?? null}>
       <FindingWork finding={finding} patient={patient} acts={acts} />
     </Finding>
   )

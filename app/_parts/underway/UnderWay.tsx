@@ -1,9 +1,11 @@
 'use client'
 
 import { useEffect, useSyncExternalStore } from 'react'
+import { Progress } from '../Progress.tsx'
 import { watchLeaving } from './leaving.ts'
 import { type UnderWay as Now, onChange, underWay } from './underWay.ts'
-import { WAITING_WORDS } from './waitingWords.ts'
+import { useRenewal } from './useRenewal.ts'
+import { RENEWED, RENEWING, WAITING_WORDS } from './waitingWords.ts'
 import { stopAsking, watchRequests } from './watchRequests.ts'
 
 function wordsFor(now: Now | null): string {
@@ -11,7 +13,7 @@ function wordsFor(now: Now | null): string {
   return WAITING_WORDS[now.kind][now.stage === 1 ? 0 : 1]
 }
 
-/** On every page: that something is on its way, at once as a bar, after a second in words. */
+/** On every page: that something is on its way, at once as a bar, after a second in words, and how far it is where that is known. */
 export function UnderWay() {
   useEffect(() => {
     const stops = [watchRequests(), watchLeaving()]
@@ -20,13 +22,19 @@ export function UnderWay() {
     }
   }, [])
   const now = useSyncExternalStore(onChange, underWay, () => null)
-  const says = wordsFor(now)
+  const renewal = useRenewal(now?.kind === 'loading' && now.stage > 0)
+  const says = renewal === null ? wordsFor(now) : RENEWING
   return (
     <div className="under-way no-print">
       {now !== null && <span className="under-way-bar" aria-hidden="true" />}
       <p className={says === '' ? 'sr-only' : 'under-way-says'} role="status">
         {says}
       </p>
+      {renewal !== null && (
+        <div className="under-way-far">
+          <Progress step={{ says: RENEWED, done: renewal.of - renewal.waiting, of: renewal.of }} />
+        </div>
+      )}
       {now?.kind === 'gone' && says !== '' && (
         <button className="button button-quiet" type="button" onClick={stopAsking}>
           Stay on this page

@@ -10,3 +10,9 @@ export const WAITING_WORDS: Readonly<Record<Kind, readonly [string, string]>> = 
   ],
   file: ['The file is being made. Your browser says when it is here.', 'The file is being made. Your browser says when it is here.'],
 }
+
+/** In place of the words for a page, while it waits for the answers of today. */
+export const RENEWING = 'Working out first what holds today for every patient. The page comes when that is done; nothing is lost by waiting.'
+
+/** What is counted meanwhile. */
+export const RENEWED = 'Patients worked out'

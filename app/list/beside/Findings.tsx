@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react'
 import type { BesideFinding } from '../../../lib/usecases/index.ts'
+import { HowComputed } from '../../_parts/look/HowComputed.tsx'
 import { Typed } from '../../_parts/patient/Typed.tsx'
 import { WINDOW_WORDS, words } from '../../_parts/words.ts'
 import { Evidence } from './Evidence.tsx'
@@ -26,6 +27,8 @@ function Record({ finding: { answered, handedOver } }: { readonly finding: Besid
 
 interface Props {
   readonly finding: BesideFinding
+  /** The patient's page. */
+  readonly page: string
   /** True where the sentence why says it already. */
   readonly said?: boolean
   readonly chosen: boolean
@@ -35,7 +38,7 @@ interface Props {
 }
 
 /** One finding with its evidence, and whether the answer is about it. */
-export function Finding({ finding, said = false, chosen, choose, children }: Props) {
+export function Finding({ finding, page, said = false, chosen, choose, children }: Props) {
   const { title, says, state, certainty, window, since, cautions, evidence } = finding
   const head = (
     <>
@@ -57,6 +60,7 @@ export function Finding({ finding, said = false, chosen, choose, children }: Pro
       )}
       {!said && <p>{says}</p>}
       <Evidence evidence={evidence} of={title} />
+      <HowComputed sum={finding.sum} of={title} page={page} />
       {cautions.length > 0 && <p className="small soft">Caution: {cautions.map(({ caution }) => words(caution)).join(', ')}.</p>}
       <Record finding={finding} />
       {children}

@@ -2,12 +2,13 @@
 
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
+import { PLACE_OF_NUMBERS } from '../../_parts/look/HowComputed.tsx'
 import { Said } from '../../_parts/Said.tsx'
 import type { Wanted } from './AnswerBeside.tsx'
 import { useOpened } from './useOpened.ts'
 import { Work, type WorkProps } from './Work.tsx'
 
-interface Props extends Omit<WorkProps, 'view' | 'again'> {
+interface Props extends Omit<WorkProps, 'page' | 'view' | 'again'> {
   readonly address: string
   /** As the list has it, so that it stands there at once. */
   readonly name: string
@@ -25,6 +26,7 @@ export function Panel({ address, name, now, close, ...work }: Props) {
   useEffect(() => {
     if (wanted.focus === 'heading') heading.current?.focus()
   }, [wanted])
+  const page = `/patients/${address}`
   const waits = opened.state === 'loading' || opened.state === 'slow'
   return (
     <section className="beside no-print" aria-labelledby="beside-name" aria-busy={waits}>
@@ -38,9 +40,17 @@ export function Panel({ address, name, now, close, ...work }: Props) {
         </button>
       </div>
       <p>
-        <Link href={`/patients/${address}`} prefetch={false}>
+        <Link href={page} prefetch={false}>
           The whole patient page
         </Link>
+        {opened.state === 'open' && (
+          <>
+            {' '}
+            <a className="how-computed" href={`${page}#${PLACE_OF_NUMBERS}`}>
+              How its numbers were computed
+            </a>
+          </>
+        )}
       </p>
       {opened.state === 'loading' && <p role="status">Opening …</p>}
       {opened.state === 'slow' && <p role="status">Still opening. The server takes long to answer; it is waited for.</p>}
@@ -53,7 +63,7 @@ export function Panel({ address, name, now, close, ...work }: Props) {
           Try again
         </button>
       )}
-      {opened.state === 'open' && <Work key={address} view={opened.view} again={again} {...work} />}
+      {opened.state === 'open' && <Work key={address} page={page} view={opened.view} again={again} {...work} />}
     </section>
   )
 }

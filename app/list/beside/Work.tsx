@@ -14,6 +14,8 @@ export interface BesideActs {
 }
 
 export interface WorkProps {
+  /** The patient's page. */
+  readonly page: string
   readonly view: BesideView
   readonly acts: BesideActs
   readonly wanted: Wanted
@@ -55,7 +57,7 @@ function Due({ due }: Pick<BesideView, 'due'>) {
 }
 
 /** What is found of one patient, what is due, and the answer to it. Open findings are answered together unless the reader leaves some out. */
-export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTakenBack, again }: WorkProps) {
+export function Work({ page, view, acts, wanted, draft, keepDraft, onAnswered, onTakenBack, again }: WorkProps) {
   const isOpen = ({ answered }: BesideFinding) => answered === null
   // Only what the reader changed is kept: what is open when it is read again is chosen again.
   const [turned, setTurned] = useState<ReadonlyMap<string, boolean>>(new Map())
@@ -88,7 +90,14 @@ export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTaken
       <h3>{open.length === 0 ? 'Nothing is open' : counted(open.length, 'open finding')}</h3>
       <ul className="beside-findings">
         {open.map((finding) => (
-          <Finding key={finding.key} finding={finding} said={view.why.startsWith(finding.says)} chosen={isChosen(finding)} choose={choice(finding)}>
+          <Finding
+            key={finding.key}
+            page={page}
+            finding={finding}
+            said={view.why.startsWith(finding.says)}
+            chosen={isChosen(finding)}
+            choose={choice(finding)}
+          >
             <TakeBack act={takeBack} patientId={view.patientId} decisionId={finding.takeBack} title={finding.title} />
           </Finding>
         ))}
@@ -106,7 +115,7 @@ export function Work({ view, acts, wanted, draft, keepDraft, onAnswered, onTaken
           <summary>{counted(answered.length, 'answered finding')}</summary>
           <ul className="beside-findings">
             {answered.map((finding) => (
-              <Finding key={finding.key} finding={finding} chosen={isChosen(finding)} choose={choice(finding)}>
+              <Finding key={finding.key} page={page} finding={finding} chosen={isChosen(finding)} choose={choice(finding)}>
                 <TakeBack act={takeBack} patientId={view.patientId} decisionId={finding.takeBack} title={finding.title} />
               </Finding>
             ))}

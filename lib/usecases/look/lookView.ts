@@ -1,10 +1,12 @@
 import {
+  type Arithmetic,
   type Changes,
   changeSays,
   holdsSays,
   notAskedSays,
   standsFacts,
   standsSentence,
+  sumOfFinding,
   sumsOf,
   unchangedSays,
   type WouldChange,
@@ -47,13 +49,20 @@ function sampleDays({ known }: Assessment): readonly Day[] {
   return [...new Set(countingResults(known).map((result) => result.collected.on))].toSorted().toReversed()
 }
 
-function lookOf(looked: Looked, { wish, planOn }: Comparing, isTold: (change: WouldChange) => boolean): LookView {
+interface Told {
+  readonly change: (change: WouldChange) => boolean
+  readonly sum: (sum: Arithmetic) => boolean
+}
+
+function lookOf(looked: Looked, { wish, planOn }: Comparing, isTold: Told): LookView {
   const { history, assessment } = looked
+  const sums = sumsOf(assessment).filter(isTold.sum)
   return {
     stands: standsSentence(standsFacts(assessment)),
-    changes: changesView(whatWouldChange(looked), isTold),
+    changes: changesView(whatWouldChange(looked), isTold.change),
     ...modelViews(assessment),
-    sums: sumsOf(assessment),
+    sums,
+    sumOf: assessment.findings.map((finding) => sumOfFinding(finding, sums)),
     sampleDays: sampleDays(assessment),
     comparison: wish === null ? null : twoDaysView(history, planOn, assessment.asOf, wish),
   }
@@ -61,7 +70,7 @@ function lookOf(looked: Looked, { wish, planOn }: Comparing, isTold: (change: Wo
 
 /** The look at one patient, with everything. Pure. */
 export function lookView(looked: Looked, comparing: Comparing): LookView {
-  return lookOf(looked, comparing, () => true)
+  return lookOf(looked, comparing, { change: () => true, sum: () => true })
 }
 
 // The creatinine from which filtration is too low tells, with the sex, the age to a year or two.
@@ -69,6 +78,5 @@ const tellsAge = (change: WouldChange): boolean => 'edge' in change && change.ed
 
 /** The same for whoever may not know who it is: nothing from which the age follows. Pure. */
 export function lookUnderPseudonym(looked: Looked, comparing: Comparing): LookView {
-  const look = lookOf(looked, comparing, (change) => !tellsAge(change))
-  return { ...look, sums: look.sums.filter((sum) => !sum.tellsAge) }
+  return lookOf(looked, comparing, { change: (change) => !tellsAge(change), sum: (sum) => !sum.tellsAge })
 }

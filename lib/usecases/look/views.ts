@@ -83,6 +83,8 @@ export interface LookView {
   /** That models put the patient into different places; null where they agree. */
   readonly disagreement: string | null
   readonly sums: readonly Arithmetic[]
+  /** Of each current finding, in their order, the id of the sum behind the number it tells; null where there is none. */
+  readonly sumOf: readonly (string | null)[]
   /** Days on which anything was sampled, latest first. */
   readonly sampleDays: readonly Day[]
   /** Null where nobody asked for one. */

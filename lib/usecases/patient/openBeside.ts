@@ -1,4 +1,5 @@
 import { may } from '../../access/index.ts'
+import { sumOfFinding, sumsOf } from '../../look/index.ts'
 import { type AnswerChoice, answerChoices, bringBackAtMost, isDanger, whySentence } from '../../review/index.ts'
 import type { RuleId } from '../../rules/index.ts'
 import { ageAt, type Day } from '../../time/index.ts'
@@ -16,6 +17,8 @@ export interface BesideFinding
     'rule' | 'key' | 'title' | 'state' | 'certainty' | 'window' | 'since' | 'cautions' | 'says' | 'answered' | 'handedOver' | 'lastDone' | 'takeBack'
   > {
   readonly evidence: readonly Omit<EvidenceView, 'sources'>[]
+  /** The id of the sum of the patient page that shows how its number was computed; null where there is none. */
+  readonly sum: string | null
   /** Stays on the list whatever is noted. */
   readonly danger: boolean
   /** Was taken back: answered once, it does not come back. */
@@ -32,11 +35,12 @@ export interface BesideView
   readonly mayAnswer: boolean
 }
 
-function besideFinding(view: FindingView): BesideFinding {
+function besideFinding(view: FindingView, sum: string | null): BesideFinding {
   const { rule, key, title, state, certainty, window, since, cautions, says, answered, handedOver, lastDone, takeBack } = view
   return {
     ...{ rule, key, title, state, certainty, window, since, cautions, says, answered, handedOver, lastDone, takeBack },
     evidence: view.evidence.map(({ sources: _, ...evidence }) => evidence),
+    sum,
     danger: isDanger(rule as RuleId),
     once: rule === 'reviewed-then-corrected',
   }
@@ -52,6 +56,8 @@ export function openBesideAt(call: Call, address: string): Promise<Outcome<Besid
     const { patient } = course
     const atMost = bringBackAtMost(due, asOf)
     const { role } = call.actor
+    const sums = sumsOf(assessment)
+    const sumOf = assessment.findings.map((finding) => sumOfFinding(finding, sums))
     return {
       ok: true,
       value: {
@@ -65,7 +71,7 @@ export function openBesideAt(call: Call, address: string): Promise<Outcome<Besid
         clinician: patient.clinician,
         window: assessment.window,
         why: whySentence(assessment),
-        findings: findingViews(assessment).map(besideFinding),
+        findings: findingViews(assessment).map((view, at) => besideFinding(view, sumOf[at] ?? null)),
         due: due.map(({ group, lastDoneOn, dueOn, graceEndsOn, daysLate, because }) => ({
           group,
           lastDoneOn,
