@@ -1,4 +1,6 @@
+import type { Page } from 'playwright-core'
 import type { Role } from '../../lib/access/index.ts'
+import { showFarWork, showRefusal, tryFile } from './firstDone.ts'
 
 /** One part of the pages: where it stands, which files make it, and what is done before its picture is taken. */
 export interface Part {
@@ -8,6 +10,10 @@ export interface Part {
   readonly from: readonly string[]
   readonly as: Role | null
   readonly at: string
+  /** The link of that page, the first that fits, that leads to where the part stands: the address of a patient is another in each database. */
+  readonly through?: string
+  /** What is done there before, with what it needs to be in sight. */
+  readonly first?: (page: Page) => Promise<unknown>
   /** What the picture shows: the first that fits. */
   readonly shows: string
   /** Summaries that are opened first, by their text, in this order. */
@@ -91,12 +97,88 @@ export const PARTS: readonly Part[] = [
     shows: '.list .row td:has(svg)',
   },
   {
+    name: 'finding',
+    says: 'What was found, how soon to look and since when; the sentence, which leads to how its number was computed; the values it rests on; the rule.',
+    from: ['app/_parts/patient/Findings.tsx', 'app/_parts/patient/EvidenceTable.tsx', 'app/_parts/patient/patient.css'],
+    as: 'navigator',
+    at: '/list?rule=pd-serum',
+    through: '.list .open',
+    shows: 'article.finding:has(.how-computed)',
+  },
+  {
+    name: 'sum',
+    says: 'How a number was computed: what it rests on, each step with its numbers in it, what it is held against, the source. Closed until it is asked for.',
+    from: ['app/_parts/look/Sum.tsx', 'app/_parts/look/HowComputed.tsx', 'app/_parts/look/look.css'],
+    as: 'navigator',
+    at: '/list?rule=pd-serum',
+    through: '.list .open',
+    shows: '.look-sums .sum[open]',
+    opens: ['How its numbers were computed', 'How computed'],
+  },
+  {
+    name: 'course-chart',
+    says: 'Lines of treatment are bands behind the curve. The lowest value has a foot, the criterion a full line; each mark has its word and number at the right.',
+    from: ['app/_parts/course/CourseChart.tsx', 'app/_parts/course/MarkLayer.tsx', 'app/_parts/course/course.css'],
+    as: 'physician',
+    at: '/list?rule=pd-serum',
+    through: '.list .open',
+    shows: '.course',
+  },
+  {
+    name: 'course-marks',
+    says: 'Every sign that occurs in the picture, with its words. A mark differs from another by its form; colour only says so once more.',
+    from: ['app/_parts/course/CourseLegend.tsx', 'app/_parts/course/MarkLayer.tsx', 'app/_parts/course/course.css'],
+    as: 'physician',
+    at: '/list?rule=pd-serum',
+    through: '.list .open',
+    shows: '.course-legend',
+  },
+  {
+    name: 'consequence',
+    says: 'What a decision would do, before it is kept: now and then, findings that would appear or end. It takes the focus, so that it is read first.',
+    from: ['app/_parts/courseChange/Consequence.tsx', 'app/_parts/courseChange/courseChange.css'],
+    as: 'physician',
+    at: '/list?rule=pd-serum',
+    through: '.list .open',
+    first: (page) => page.locator('form[aria-label^="Take out"]').first().getByRole('button', { name: 'See what would change' }).click(),
+    shows: '.consequence',
+    opens: ['Take out'],
+  },
+  {
     name: 'tag',
     says: 'A word in a frame; dashed where it asks for caution.',
     from: ['app/list/columns.tsx', 'app/_parts/list.css'],
     as: 'navigator',
     at: '/list',
     shows: '.tags:has(.tag)',
+  },
+  {
+    name: 'progress',
+    says: 'Long work says what is done, as a bar and as numbers; what is typed stays, and the answer comes in the same place.',
+    from: ['app/_parts/Progress.tsx', 'app/_parts/form.css'],
+    as: 'physician',
+    at: '/plan',
+    opens: ['Set numbers otherwise'],
+    first: showFarWork,
+    shows: 'p:has(> progress)',
+  },
+  {
+    name: 'outcome',
+    says: 'What became of an action, where it was done: an edge and a sentence, read out as it appears.',
+    from: ['app/_parts/Said.tsx', 'app/_parts/Told.tsx', 'app/_parts/form.css'],
+    as: 'navigator',
+    at: '/intake',
+    first: tryFile,
+    shows: '.said',
+  },
+  {
+    name: 'outcome-refused',
+    says: 'The reason in place of it, with a heavier edge; everything typed is still there.',
+    from: ['app/_parts/Said.tsx', 'app/_parts/form.css'],
+    as: 'physician',
+    at: '/emergency',
+    first: showRefusal,
+    shows: '.said-wrong',
   },
   {
     name: 'table',

@@ -22,6 +22,8 @@ const WRITTEN: Readonly<Record<string, string>> = {
   unrecorded: 'Phase not recorded',
   'serum-m-protein': 'serum M-protein',
   'urine-m-protein': 'urine M-protein',
+  dflc: 'dFLC',
+  'involved-flc': 'involved free light chain',
   'urine-24h': '24-hour urine',
 }
 

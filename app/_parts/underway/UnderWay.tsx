@@ -31,9 +31,9 @@ export function UnderWay() {
         {says}
       </p>
       {renewal !== null && (
-        <div className="under-way-far">
+        <section className="under-way-far" aria-label="How far it is">
           <Progress step={{ says: RENEWED, done: renewal.of - renewal.waiting, of: renewal.of }} />
-        </div>
+        </section>
       )}
       {now?.kind === 'gone' && says !== '' && (
         <button className="button button-quiet" type="button" onClick={stopAsking}>
