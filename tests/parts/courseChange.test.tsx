@@ -85,14 +85,14 @@ test('a consequence tells each thing that would be otherwise, now and then, and 
   const would = { ...asCame, courseChanges: [courseChange(1, '2026-01-01', start)] }
   const view = consequenceView(consequenceOf(assess(asCame, plan, ON), assess(would, plan, ON)))
   const preview = { ...view, notes: ['A note.'], stamp: 'a stamp' }
-  const text = plain(renderToStaticMarkup(<Consequence preview={preview} because="Something arrived." />))
+  const text = plain(renderToStaticMarkup(<Consequence of="Start a line, of treatment" preview={preview} because="Something arrived." />))
   expect(text).toContain('What this would do Something arrived. A note.')
   expect(text).toContain('serum M-protein, baseline 30 g/L of 2025-03-09 22 g/L of 2025-11-30')
   expect(text).toContain('line 2 from 2025-12-01, daratumumab, relapse')
   expect(text).not.toContain('Clinician')
   const same = consequenceView(consequenceOf(assess(asCame, plan, ON), assess(asCame, plan, ON)))
   expect(same.isSame).toBe(true)
-  expect(plain(renderToStaticMarkup(<Consequence preview={{ ...same, notes: [], stamp: 's' }} because={null} />))).toContain(
-    'Nothing that is said of this patient today would be otherwise.',
-  )
+  expect(
+    plain(renderToStaticMarkup(<Consequence of="Start a line, of treatment" preview={{ ...same, notes: [], stamp: 's' }} because={null} />)),
+  ).toContain('Nothing that is said of this patient today would be otherwise.')
 })
