@@ -1,0 +1,55 @@
+import type { Page } from 'playwright-core'
+
+/** What Chromium says of one load: milliseconds; the sum of layout shifts has no unit (web.dev, "Core Web Vitals"). */
+export interface Loaded {
+  readonly lcpMs: number
+  readonly cls: number
+  readonly firstByteMs: number
+  readonly transferred: number
+}
+
+/** Reads the figures of the page as it was just loaded. */
+export function loadFigures(page: Page): Promise<Loaded> {
+  return page.evaluate(
+    () =>
+      new Promise<Loaded>((resolve) => {
+        const seen = { lcp: 0, cls: 0 }
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries()) seen.lcp = entry.startTime
+        }).observe({ type: 'largest-contentful-paint', buffered: true })
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries()) seen.cls += (entry as PerformanceEntry & { value: number }).value
+        }).observe({ type: 'layout-shift', buffered: true })
+        const [navigation] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[]
+        setTimeout(
+          () =>
+            resolve({
+              lcpMs: seen.lcp,
+              cls: seen.cls,
+              firstByteMs: navigation?.responseStart ?? Number.NaN,
+              transferred: navigation?.transferSize ?? Number.NaN,
+            }),
+          500,
+        )
+      }),
+  )
+}
+
+/** Begins to watch how long each keystroke or click takes until the next paint. */
+export async function watchInteractions(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const longest = new Map<number, number>()
+    Object.assign(window, { interactionsSeen: longest })
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as (PerformanceEventTiming & { interactionId: number })[]) {
+        if (entry.interactionId > 0) longest.set(entry.interactionId, Math.max(longest.get(entry.interactionId) ?? 0, entry.duration))
+      }
+    }).observe({ type: 'event', durationThreshold: 16, buffered: false } as PerformanceObserverInit)
+  })
+}
+
+/** The interactions that took 16 ms or longer since then, in milliseconds, longest first. Shorter ones are not told by the browser. */
+export async function interactionsSeen(page: Page): Promise<readonly number[]> {
+  await page.waitForTimeout(300)
+  return page.evaluate(() => [...(window as unknown as { interactionsSeen: Map<number, number> }).interactionsSeen.values()].sort((a, b) => b - a))
+}
