@@ -131,6 +131,8 @@ test.each([
   ['before it was evaluated', { today: day('2026-11-19'), rulesVersion: '1', planVersion: 'p' }, 'ABCDEF'],
   ['other rules', { today: day('2026-11-25'), rulesVersion: '2', planVersion: 'p' }, 'ABCDEF'],
   ['another plan', { today: day('2026-11-25'), rulesVersion: '1', planVersion: 'q' }, 'ABCDEF'],
+  ['rules of before', { today: day('2026-11-25'), rulesVersion: '0', planVersion: 'p' }, 'ABCDEF'],
+  ['a plan of before', { today: day('2026-11-25'), rulesVersion: '1', planVersion: 'o' }, 'ABCDEF'],
 ])('%s', (_, versions, stale) => {
   expect(fresh.store.reader.staleStandings(versions).join('')).toBe(stale)
 })
@@ -138,4 +140,13 @@ test.each([
 test('a history that moved on makes only its own standing stale', async () => {
   await fresh.store.record(CALL, (tx) => ({ value: tx.bumpRevision('B'), events: [{ action: 'patient-opened', patientId: 'B' }] }))
   expect(fresh.store.reader.staleStandings({ today: day('2026-11-25'), rulesVersion: '1', planVersion: 'p' })).toEqual(['B'])
+})
+
+test('whoever has no standing is stale until there is one, and again once it is taken away', async () => {
+  const versions = { today: day('2026-11-25'), rulesVersion: '1', planVersion: 'p' } as const
+  const events = [{ action: 'standings-renewed', patients: 1, because: 'day' }] as const
+  await fresh.store.record(CALL, (tx) => ({ value: tx.removeStanding('A'), events }))
+  expect(fresh.store.reader.staleStandings(versions)).toEqual(['A'])
+  await fresh.store.record(CALL, (tx) => ({ value: tx.saveStanding({ ...ON_SCHEDULE, patientId: 'A' }), events }))
+  expect(fresh.store.reader.staleStandings(versions)).toEqual([])
 })

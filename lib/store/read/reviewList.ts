@@ -141,15 +141,21 @@ export interface ListFacets {
   readonly rules: readonly string[]
 }
 
-function distinct({ statement }: Connection, column: 'phase' | 'clinician'): string[] {
-  const sql = `SELECT DISTINCT ${column} AS value FROM standing INDEXED BY standing_urgency WHERE followed = 1 AND ${column} IS NOT NULL ORDER BY 1`
+/** The values of an indexed column, each one step in the index from the last: reading every entry for them takes longer than the page. */
+function valuesOf({ statement }: Connection, column: 'phase' | 'clinician'): string[] {
+  const next = (after: string) => `(SELECT min(${column}) FROM standing WHERE followed = 1${after})`
+  const sql = `WITH RECURSIVE each (value) AS (SELECT ${next('')} UNION ALL SELECT ${next(` AND ${column} > value`)} FROM each WHERE value IS NOT NULL)
+    SELECT value FROM each WHERE value IS NOT NULL`
   return statement<{ value: string }>(sql)
     .all()
     .map(({ value }) => value)
 }
 
-const RULES = `SELECT rule FROM (SELECT DISTINCT rule FROM standing_finding) AS known WHERE EXISTS (
-  SELECT 1 FROM standing_finding JOIN standing USING (patient_id) WHERE standing_finding.rule = known.rule AND followed = 1) ORDER BY 1`
+// In the same steps; CROSS JOIN keeps SQLite from going through everybody followed for each rule.
+const RULES = `WITH RECURSIVE known (rule) AS (SELECT (SELECT min(rule) FROM standing_finding)
+    UNION ALL SELECT (SELECT min(rule) FROM standing_finding WHERE rule > known.rule) FROM known WHERE rule IS NOT NULL)
+  SELECT rule FROM known WHERE EXISTS (SELECT 1 FROM standing_finding AS found CROSS JOIN standing USING (patient_id)
+    WHERE found.rule = known.rule AND followed = 1)`
 
 /** The filters' values and the counts of the windows, over everybody followed. */
 export function listFacets(connection: Connection): ListFacets {
@@ -165,8 +171,8 @@ export function listFacets(connection: Connection): ListFacets {
     return {
       byWindow,
       followed: [...counts.values()].reduce((sum, count) => sum + count, 0),
-      phases: distinct(connection, 'phase'),
-      clinicians: distinct(connection, 'clinician'),
+      phases: valuesOf(connection, 'phase'),
+      clinicians: valuesOf(connection, 'clinician'),
       rules: connection
         .statement<{ rule: string }>(RULES)
         .all()
