@@ -4,10 +4,12 @@ import { counted } from '../_parts/words.ts'
 import { cohortPage } from '../_server/pages.ts'
 import { Export } from '../list/Export.tsx'
 import { Filters } from '../list/Filters.tsx'
-import { ListTable } from '../list/ListTable.tsx'
+import { listed } from '../list/listed.ts'
+import { packedRows } from '../list/packed.ts'
 import type { Given } from '../list/query.ts'
 import { Turn } from '../list/Turn.tsx'
 import { Windows } from '../list/Windows.tsx'
+import { CohortTable } from './CohortTable.tsx'
 import { readCohortQuery } from './query.ts'
 
 export const metadata: Metadata = { title: 'Cohort' }
@@ -29,7 +31,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
       {list.rows.length === 0 ? (
         <p className="notice">{list.followed === 0 ? 'No patient is followed yet.' : 'No followed patient fits what the filters ask for.'}</p>
       ) : (
-        <ListTable rows={list.rows} query={query} matching={list.matching} byWindow={list.byWindow} at="/cohort" />
+        <CohortTable packed={packedRows(list.rows.map(listed))} query={query} matching={list.matching} byWindow={list.byWindow} />
       )}
       <Turn query={query} matching={list.matching} at="/cohort" />
       {list.matching > 0 && <Export query={query} matching={list.matching} at="/cohort" />}

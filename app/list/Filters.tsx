@@ -5,6 +5,7 @@ import { RuleLink } from '../_parts/about/RuleLink.tsx'
 import { AskedForm } from '../_parts/session/AskedForm.tsx'
 import { words } from '../_parts/words.ts'
 import type { ListAt } from './address.ts'
+import { Choice } from './Choice.tsx'
 
 interface Props {
   readonly query: ListQuery
@@ -19,34 +20,6 @@ interface Props {
 function titleOf(word: string): string {
   const rule = RULE_IDS.find((id) => id === word)
   return rule === undefined ? words(word) : ruleTitle(rule)
-}
-
-function Choice({
-  name,
-  says,
-  value,
-  of,
-  show,
-}: {
-  name: string
-  says: string
-  value: string | null
-  of: readonly string[]
-  show: (word: string) => string
-}) {
-  return (
-    <div className="field">
-      <label htmlFor={`by-${name}`}>{says}</label>
-      <select className="input" id={`by-${name}`} name={name} defaultValue={value ?? ''}>
-        <option value="">any</option>
-        {of.map((word) => (
-          <option key={word} value={word}>
-            {show(word)}
-          </option>
-        ))}
-      </select>
-    </div>
-  )
 }
 
 /** A plain form: it works without JavaScript, and what it asks stands in the address. */
@@ -64,15 +37,9 @@ export function Filters({ query, phases, clinicians, rules, at = '/list', childr
       <summary>Filter by phase, clinician{at === '/list' ? ', finding or pseudonym, and order' : ' or finding'}</summary>
       <AskedForm className="filters" action={at} label="Filter the list">
         {query.window !== null && <input type="hidden" name="window" value={query.window} />}
-        <Choice name="phase" says="Phase" value={query.phase} of={phases} show={words} />
-        <Choice
-          name="clinician"
-          says="Clinician"
-          value={query.clinician}
-          of={clinicians.map(({ key }) => key)}
-          show={(word) => clinicians.find(({ key }) => key === word)?.name ?? word}
-        />
-        <Choice name="rule" says="Finding" value={query.rule} of={rules} show={titleOf} />
+        <Choice name="phase" says="Phase" value={query.phase} of={phases.map((phase) => [phase, words(phase)])} />
+        <Choice name="clinician" says="Clinician" value={query.clinician} of={clinicians.map(({ key, name }) => [key, name])} />
+        <Choice name="rule" says="Finding" value={query.rule} of={rules.map((rule) => [rule, titleOf(rule)])} />
         {at === '/list' && (
           <div className="field">
             <label htmlFor="by-pseudonym">Pseudonym quality gave you</label>

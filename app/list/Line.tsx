@@ -1,20 +1,22 @@
 'use client'
 
-import { FlexRender, type Row } from '@tanstack/react-table'
 import { memo } from 'react'
 import { Became } from './beside/Became.tsx'
 import { OpenBeside } from './beside/OpenBeside.tsx'
 import type { RowDone } from './beside/outcome.ts'
-import type { Listed } from './columns.tsx'
-import type { ListFeatures } from './features.ts'
+import type { ListColumn } from './features.ts'
+import type { Listed } from './listed.ts'
 
 interface Props {
-  readonly row: Row<ListFeatures, Listed>
+  readonly row: Listed
+  readonly columns: readonly ListColumn[]
+  /** Which row of the page it is, from 0. */
+  readonly at: number
   /** What became of it since the list was drawn. */
   readonly done: RowDone | undefined
   /** True while its patient is open beside the list. */
   readonly isOpen: boolean
-  /** Opens it there; null where nothing can be opened beside the list. */
+  /** Opens it there; null where nothing can be opened beside the list, or not yet. */
   readonly open: ((at: number) => void) | null
 }
 
@@ -23,23 +25,13 @@ function classOf(done: RowDone | undefined): string {
   return done.over ? 'row row-done row-over' : 'row row-done'
 }
 
-function LineNow({ row, done, isOpen, open }: Props) {
+function LineNow({ row, columns, at, done, isOpen, open }: Props) {
   return (
     <tr className={classOf(done)} aria-current={isOpen ? 'true' : undefined}>
-      {row.getAllCells().map((cell, index) => (
-        <td
-          key={cell.id}
-          className={`c-${cell.column.columnDef.meta?.name} ${index === 0 ? `edge-${done?.window ?? row.original.window}` : ''}`}
-          data-label={cell.getValue() === null ? undefined : cell.column.columnDef.meta?.label}
-        >
-          {cell.column.columnDef.meta?.name === 'why' && done !== undefined ? (
-            <Became done={done}>
-              <FlexRender cell={cell} />
-            </Became>
-          ) : (
-            <FlexRender cell={cell} />
-          )}
-          {index === 0 && open !== null && <OpenBeside row={row.original} open={() => open(row.index)} />}
+      {columns.map(({ name, shows }, index) => (
+        <td key={name} className={index === 0 ? `c-${name} edge-${done?.window ?? row.window}` : `c-${name}`}>
+          {name === 'why' && done !== undefined ? <Became done={done}>{shows(row)}</Became> : shows(row)}
+          {index === 0 && open !== null && <OpenBeside row={row} open={() => open(at)} />}
         </td>
       ))}
     </tr>
@@ -50,4 +42,7 @@ function LineNow({ row, done, isOpen, open }: Props) {
  * One patient of the list. Drawn again only where something of it changed: with fifty of them, drawing all at every key would be felt. `open` does the same
  * whenever it was made.
  */
-export const Line = memo(LineNow, (a, b) => a.row.original === b.row.original && a.row.id === b.row.id && a.done === b.done && a.isOpen === b.isOpen)
+export const Line = memo(
+  LineNow,
+  (a, b) => a.row === b.row && a.columns === b.columns && a.done === b.done && a.isOpen === b.isOpen && (a.open === null) === (b.open === null),
+)

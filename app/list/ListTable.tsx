@@ -4,19 +4,22 @@ import { useTable } from '@tanstack/react-table'
 import { useMemo } from 'react'
 import type { Window } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
+import { StripGround } from '../_parts/chart/Strip.tsx'
 import { counted, WINDOW_WORDS } from '../_parts/words.ts'
 import { addressOf, type ListAt } from './address.ts'
 import type { RowDone } from './beside/outcome.ts'
-import { columns, columnsInGroups, type Listed } from './columns.tsx'
+import { columns, columnsInGroups } from './columns.tsx'
 import { features } from './features.ts'
 import { Line } from './Line.tsx'
+import type { Listed } from './listed.ts'
 
 /** What stands beside the list, and what became of its rows meanwhile. */
 interface Beside {
   /** The patient who is open beside it. */
   readonly openId: string | null
   readonly done: ReadonlyMap<string, RowDone>
-  readonly open: (at: number) => void
+  /** Null until scripts run. */
+  readonly open: ((at: number) => void) | null
 }
 
 export interface ListTableProps {
@@ -48,12 +51,13 @@ export function ListTable({ rows, query, matching, byWindow, at = '/list', besid
   const data = useMemo(() => [...rows], [rows])
   const grouped = query.sort === 'urgency'
   const shown = grouped ? columnsInGroups : columns
+  const cells = useMemo(() => shown.flatMap(({ meta }) => meta ?? []), [shown])
   const isBeside = beside !== undefined && beside.openId !== null
   const table = useTable({
     features,
     columns: shown,
     data,
-    getRowId: (row) => ('pseudonym' in row ? row.pseudonym : row.patientId),
+    getRowId: (row) => row.id,
     manualFiltering: true,
     manualSorting: true,
     manualPagination: true,
@@ -66,56 +70,67 @@ export function ListTable({ rows, query, matching, byWindow, at = '/list', besid
     },
   })
   return (
-    <table className={grouped ? 'table list' : 'table list list-plain'}>
-      <colgroup>
-        {table.getAllLeafColumns().map((column) => (
-          <col key={column.id} className={`c-${column.columnDef.meta?.name}`} />
-        ))}
-      </colgroup>
-      <thead>
-        {table.getHeaderGroups().map((group) => (
-          <tr key={group.id}>
-            {group.headers.map(({ column, id }) => {
-              const sorted = column.getIsSorted()
-              const says = String(column.columnDef.header)
-              return (
-                <th
-                  key={id}
-                  scope="col"
-                  className={`c-${column.columnDef.meta?.name}`}
-                  aria-sort={sorted === false ? undefined : sorted === 'asc' ? 'ascending' : 'descending'}
-                >
-                  {column.getCanSort() && (at === '/list' || column.id !== 'patient') ? (
-                    <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' }, at)}>
-                      {says}
-                      {sorted === false ? '' : sorted === 'asc' ? ' ↑' : ' ↓'}
-                    </a>
-                  ) : (
-                    says
-                  )}
-                </th>
-              )
-            })}
-          </tr>
-        ))}
-      </thead>
-      {inGroups(table.getRowModel().rows, grouped).map((group) => (
-        <tbody key={group.window ?? 'all'}>
-          {group.window !== null && (
-            <tr className={`group group-${group.window}`}>
-              <th scope="rowgroup" colSpan={isBeside ? COLUMNS_BESIDE : shown.length}>
-                {WINDOW_WORDS[group.window]}
-                <span className="small">
-                  {counted(byWindow[group.window], 'followed patient')} in all, {group.rows.length} here
-                </span>
-              </th>
-            </tr>
-          )}
-          {group.rows.map((row) => (
-            <Line key={row.id} row={row} done={beside?.done.get(row.id)} isOpen={beside?.openId === row.id} open={beside?.open ?? null} />
+    <>
+      <StripGround />
+      <table className={grouped ? 'table list' : 'table list list-plain'}>
+        <colgroup>
+          {table.getAllLeafColumns().map((column) => (
+            <col key={column.id} className={`c-${column.columnDef.meta?.name}`} />
           ))}
-        </tbody>
-      ))}
-    </table>
+        </colgroup>
+        <thead>
+          {table.getHeaderGroups().map((group) => (
+            <tr key={group.id}>
+              {group.headers.map(({ column, id }) => {
+                const sorted = column.getIsSorted()
+                const says = String(column.columnDef.header)
+                return (
+                  <th
+                    key={id}
+                    scope="col"
+                    className={`c-${column.columnDef.meta?.name}`}
+                    aria-sort={sorted === false ? undefined : sorted === 'asc' ? 'ascending' : 'descending'}
+                  >
+                    {column.getCanSort() && (at === '/list' || column.id !== 'patient') ? (
+                      <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' }, at)}>
+                        {says}
+                        {sorted === false ? '' : sorted === 'asc' ? ' ↑' : ' ↓'}
+                      </a>
+                    ) : (
+                      says
+                    )}
+                  </th>
+                )
+              })}
+            </tr>
+          ))}
+        </thead>
+        {inGroups(table.getRowModel().rows, grouped).map((group) => (
+          <tbody key={group.window ?? 'all'}>
+            {group.window !== null && (
+              <tr className={`group group-${group.window}`}>
+                <th scope="rowgroup" colSpan={isBeside ? COLUMNS_BESIDE : shown.length}>
+                  {WINDOW_WORDS[group.window]}
+                  <span className="small">
+                    {counted(byWindow[group.window], 'followed patient')} in all, {group.rows.length} here
+                  </span>
+                </th>
+              </tr>
+            )}
+            {group.rows.map((row) => (
+              <Line
+                key={row.id}
+                row={row.original}
+                columns={cells}
+                at={row.index}
+                done={beside?.done.get(row.id)}
+                isOpen={beside?.openId === row.id}
+                open={beside?.open ?? null}
+              />
+            ))}
+          </tbody>
+        ))}
+      </table>
+    </>
   )
 }

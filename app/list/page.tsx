@@ -7,6 +7,8 @@ import { keepView, removeKeptView } from '../_server/roundActs.ts'
 import { WorkList } from './beside/WorkList.tsx'
 import { Export } from './Export.tsx'
 import { Filters } from './Filters.tsx'
+import { listed } from './listed.ts'
+import { packedRows } from './packed.ts'
 import { type Given, readQuery } from './query.ts'
 import { RoundBar } from './round/RoundBar.tsx'
 import { RoundFields } from './round/RoundFields.tsx'
@@ -48,7 +50,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
       ) : (
         <WorkList
           key={JSON.stringify(query)}
-          rows={list.rows}
+          packed={packedRows(list.rows.map(listed))}
           query={query}
           matching={list.matching}
           byWindow={list.byWindow}

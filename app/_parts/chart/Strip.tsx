@@ -1,6 +1,7 @@
 import type { Strip as StripPlan } from '../../../lib/charts/index.ts'
 import './strip.css'
 
+const GROUND = 'strip-ground'
 const LEFT = 20
 const RIGHT = 100
 /** Furthest places shown, in parts of the distance; a value beyond them is drawn as an arrow. */
@@ -12,22 +13,36 @@ export function stripSays({ marker, unit, fromLabel, from, current, toLabel, to 
   return `${marker}: ${fromLabel} ${from}, now ${current}, ${toLabel} ${to} ${unit}`
 }
 
-/** Where the current value lies between the value it is held against (foot, left) and the criterion (bar, right). About 120 x 18 px. */
+/** What every strip is drawn on: the track with the foot of the lowest and the bar of the criterion. Stands once on a page that has strips. */
+export function StripGround() {
+  return (
+    <svg className="strip-ground" aria-hidden="true">
+      <symbol id={GROUND}>
+        <path className="strip-track" d="M0 9H120" />
+        <path className="strip-lowest" d={`M${LEFT} 3V15m-4 0h8`} />
+        <path className="strip-criterion" d={`M${RIGHT} 1V17`} />
+      </symbol>
+    </svg>
+  )
+}
+
+/** Where the current value lies between the value it is held against (foot, left) and the criterion (bar, right), on the page's `StripGround`. 120 x 18 px. */
 export function Strip({ strip }: { readonly strip: StripPlan }) {
   const x = Math.round(LEFT + Math.min(Math.max(strip.position, LEAST), MOST) * (RIGHT - LEFT))
   const beyond = strip.position > MOST ? 'm-3 -4l7 4l-7 4z' : strip.position < LEAST ? 'm3 -4l-7 4l7 4z' : 'm-4 0a4 4 0 1 0 8 0a4 4 0 1 0 -8 0'
   const says = stripSays(strip)
   return (
     <span className="strip">
-      <svg viewBox="0 0 120 18" width="120" height="18" role="img" aria-label={says}>
+      <svg role="img">
         <title>{says}</title>
-        <path className="track" d="M0 9H120" />
-        <path className="strip-lowest" d={`M${LEFT} 3V15m-4 0h8`} />
-        <path className="strip-criterion" d={`M${RIGHT} 1V17`} />
+        <use href={`#${GROUND}`} />
         <path className="strip-now" d={`M${x} 9${beyond}`} />
       </svg>
       <span className="strip-numbers" aria-hidden="true">
-        <span className="strip-marker">{strip.marker}</span> {strip.from} <b>{strip.current}</b> {strip.to} {strip.unit}
+        <span className="strip-marker">{strip.marker}</span>
+        {` ${strip.from} `}
+        <b>{strip.current}</b>
+        {` ${strip.to} ${strip.unit}`}
       </span>
     </span>
   )

@@ -1,8 +1,10 @@
 'use client'
 
 import { type KeyboardEvent, useRef, useState } from 'react'
-import type { AnswerChoice, Answered, BesideView, ListRow } from '../../../lib/usecases/index.ts'
+import type { AnswerChoice, Answered, BesideView } from '../../../lib/usecases/index.ts'
 import { ListTable, type ListTableProps } from '../ListTable.tsx'
+import type { PackedRows } from '../packed.ts'
+import { useRows } from '../useRows.ts'
 import { Help } from './Help.tsx'
 import { type Command, commandOf, isWriting } from './keys.ts'
 import { rowDone, rowTakenBack } from './outcome.ts'
@@ -13,12 +15,13 @@ import type { BesideActs } from './Work.tsx'
 import './beside.css'
 
 interface Props extends Omit<ListTableProps, 'rows' | 'at' | 'beside'> {
-  readonly rows: readonly ListRow[]
+  readonly packed: PackedRows
   readonly acts: BesideActs
 }
 
 /** The review list with one patient beside it: read, answer, next, with the mouse or with one key a step. */
-export function WorkList({ rows, acts, ...table }: Props) {
+export function WorkList({ packed, acts, ...table }: Props) {
+  const rows = useRows(packed)
   const list = useRef<HTMLDivElement>(null)
   const work = useList(rows, list)
   const { openAt } = work
@@ -45,7 +48,7 @@ export function WorkList({ rows, acts, ...table }: Props) {
     work.keepDraft(view.patientId, null)
     setLast({ at: openAt, patientId: view.patientId, decisionIds: answer.decisionIds })
     const told = `${view.name ?? view.patientId}: ${became.says}`
-    const next = rows.findIndex(({ patientId }, at) => at > openAt && !work.done.has(patientId))
+    const next = rows.findIndex(({ id }, at) => at > openAt && !work.done.has(id))
     const following = rows[next]
     say(`${told} ${following === undefined ? 'That was the last patient of this page.' : `Next: ${nameOf(following)}.`}`)
     if (following === undefined) work.close()
@@ -80,7 +83,7 @@ export function WorkList({ rows, acts, ...table }: Props) {
     if (command.does === 'open') return work.show(at)
     const row = rows[at]
     // Chosen at once, not when the form is drawn: whoever types quickly sends what they chose.
-    if (command.does === 'answer' && row !== undefined) work.keepDraft(row.patientId, { ...work.draftOf(row.patientId), kind: command.kind })
+    if (command.does === 'answer' && row !== undefined) work.keepDraft(row.id, { ...work.draftOf(row.id), kind: command.kind })
     return at === openAt ? work.want({ focus: 'note' }) : work.show(at, { focus: 'note' })
   }
 
@@ -115,9 +118,9 @@ export function WorkList({ rows, acts, ...table }: Props) {
       )}
       {helps && <Help close={() => setHelps(false)} />}
       <div className="work-list" ref={list}>
-        <ListTable rows={rows} {...table} beside={{ openId: opened?.patientId ?? null, done: work.done, open: (at) => work.show(at) }} />
+        <ListTable rows={rows} {...table} beside={{ openId: opened?.id ?? null, done: work.done, open: isAlive ? (at) => work.show(at) : null }} />
       </div>
-      {opened !== undefined && openAt !== null && (
+      {opened?.address != null && (
         <Panel
           key={opened.address}
           address={opened.address}
@@ -126,12 +129,12 @@ export function WorkList({ rows, acts, ...table }: Props) {
           close={work.close}
           acts={acts}
           wanted={work.wanted}
-          draft={work.draftOf(opened.patientId)}
-          keepDraft={(draft) => work.keepDraft(opened.patientId, draft)}
+          draft={work.draftOf(opened.id)}
+          keepDraft={(draft) => work.keepDraft(opened.id, draft)}
           onAnswered={answered}
           onTakenBack={(row) => {
-            work.mark(opened.patientId, rowTakenBack(opened, row))
-            if (last?.patientId === opened.patientId) setLast(null)
+            work.mark(opened.id, rowTakenBack(opened, row))
+            if (last?.patientId === opened.id) setLast(null)
           }}
         />
       )}

@@ -1,6 +1,7 @@
 import type { Window } from '../../../lib/rules/index.ts'
 import type { Answered, ListRow } from '../../../lib/usecases/index.ts'
 import { counted, WINDOW_WORDS, words } from '../../_parts/words.ts'
+import type { Listed } from '../listed.ts'
 
 /** What became of a row since the list was drawn. */
 export interface RowDone {
@@ -18,7 +19,7 @@ function nowSays(row: ListRow): string {
 }
 
 /** What taking an answer back made of a row; null where it is as it was drawn. */
-export function rowTakenBack(drawn: ListRow, row: ListRow | null): RowDone | null {
+export function rowTakenBack(drawn: Listed, row: ListRow | null): RowDone | null {
   if (row === null) return { says: 'Taken back.', now: 'No longer on the list.', window: null, over: false }
   const isAsDrawn = row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by
   return isAsDrawn ? null : { says: 'An answer was taken back.', now: nowSays(row), window: row.window, over: row.rule === null }

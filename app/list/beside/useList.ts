@@ -1,7 +1,7 @@
 'use client'
 
 import { type RefObject, useState } from 'react'
-import type { ListRow } from '../../../lib/usecases/index.ts'
+import type { Listed } from '../listed.ts'
 import type { Draft, Wanted } from './AnswerBeside.tsx'
 import type { RowDone } from './outcome.ts'
 
@@ -16,10 +16,10 @@ export const NO_DRAFT: Draft = { note: '', kind: 'seen' }
 const HEADING: Wanted = { focus: 'heading' }
 
 const linksOf = (list: HTMLElement | null) => [...(list?.querySelectorAll<HTMLElement>('.row .open') ?? [])]
-export const nameOf = ({ name, patientId }: ListRow): string => name ?? patientId
+export const nameOf = ({ name, id }: Listed): string => name ?? id
 
 /** Where the reader is in the list, what is open beside it, and what became of each row. */
-export function useList(rows: readonly ListRow[], list: RefObject<HTMLElement | null>) {
+export function useList(rows: readonly Listed[], list: RefObject<HTMLElement | null>) {
   const [drawn, setDrawn] = useState(rows)
   const [openAt, setOpenAt] = useState<number | null>(null)
   const [wanted, setWanted] = useState<Wanted>({ focus: 'none' })
