@@ -1,5 +1,8 @@
 import type Database from 'better-sqlite3'
+import { havingNow } from '../../lib/store/read/assignments.ts'
 import { listFacets, standingsPage } from '../../lib/store/read/reviewList.ts'
+import { endedRounds } from '../../lib/store/read/rounds.ts'
+import { countOpen, newsCounts } from '../../lib/store/read/sinceRound.ts'
 import { FIRST_PAGE } from '../reviewList.ts'
 
 type Connection = Parameters<typeof standingsPage>[0]
@@ -10,8 +13,15 @@ export interface Asked {
   readonly cells: readonly (string | number)[]
 }
 
-/** The statements by which lib/store reads the first page and what stands beside it, asked of the code itself; the rows' statement first. */
-export function askedForFirstPage(db: Database.Database): { readonly rows: Asked; readonly beside: readonly Asked[] } {
+/** What a minimal page asks: who stands on the page, then each of them by their number, then what stands beside the rows. */
+export interface AskedForPage {
+  readonly ids: Asked
+  readonly one: string
+  readonly beside: readonly Asked[]
+}
+
+/** The statements by which lib/store reads the first page and what it says of everybody, asked of the code itself: they cannot drift away from it. */
+export function askedForFirstPage(db: Database.Database): AskedForPage {
   const asked: Asked[] = []
   const statement = ((sql: string) => {
     const prepared = db.prepare(sql)
@@ -23,9 +33,15 @@ export function askedForFirstPage(db: Database.Database): { readonly rows: Asked
       }
     return { all: noting((...cells) => prepared.all(...cells)), get: noting((...cells) => prepared.get(...cells)) }
   }) as unknown as Connection['statement']
-  standingsPage({ db, statement }, FIRST_PAGE)
-  listFacets({ db, statement })
-  const rows = asked.find(({ sql }) => sql.includes('LIMIT ? OFFSET ?'))
-  if (rows === undefined) throw new Error('lib/store reads no page with a LIMIT any more.')
-  return { rows, beside: asked.filter((each) => each !== rows) }
+  const connection = { db, statement }
+  standingsPage(connection, FIRST_PAGE)
+  listFacets(connection)
+  const since = endedRounds(connection, 1)[0]
+  if (since !== undefined) newsCounts(connection, since.id)
+  countOpen(connection)
+  havingNow(connection)
+  const ids = asked.find(({ sql }) => sql.includes('LIMIT ? OFFSET ?'))
+  const one = asked.find(({ sql }) => sql.includes('answer'))?.sql
+  if (ids === undefined || one === undefined) throw new Error('lib/store reads no page of ids and then its rows any more.')
+  return { ids, one, beside: asked.filter((each) => each !== ids && each.sql !== one) }
 }

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
-import { consoleCall, demonstrationAccounts, fillDemonstration, showList } from '../../lib/usecases/index.ts'
-import { placeFor, withDatabase } from '../databases.ts'
+import { type Call, consoleCall, demonstrationAccounts, endRound, fillDemonstration, showList, startRound } from '../../lib/usecases/index.ts'
+import { copyDatabase, placeFor, withDatabase } from '../databases.ts'
 import { FIRST_PAGE } from '../reviewList.ts'
 
 type SignIn = Extract<Awaited<ReturnType<typeof demonstrationAccounts>>, { ok: true }>['value'][number]
@@ -12,22 +12,39 @@ export interface FilledFor {
   readonly signIns: readonly SignIn[]
 }
 
-/** Fills a database with so many invented patients, through intake; or takes the one kept at `kept` from an earlier run. */
-export async function fillFor(patients: number, kept: string | null, say: (line: string) => void): Promise<FilledFor> {
-  const path = kept ?? placeFor(`pages-${patients}.db`)
-  const signInsAt = `${path}.sign-ins.json`
-  const there = existsSync(path) && existsSync(signInsAt)
-  if (!there) say(`${patients} patients are invented and taken in, which takes minutes for many ...`)
-  const signIns = await withDatabase(path, async (call) => {
-    if (there) return JSON.parse(readFileSync(signInsAt, 'utf8')) as readonly SignIn[]
-    const filled = await fillDemonstration(consoleCall(call.store, 'bench'), { patients, years: patients > 1000 ? 1 : 8, seed: 20_261_125 })
-    if (!filled.ok) throw new Error(filled.reason)
-    const made = await demonstrationAccounts(call)
-    if (!made.ok) throw new Error(made.reason)
-    writeFileSync(signInsAt, JSON.stringify(made.value))
-    return made.value
+type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string }
+
+function valueOf<T>(answer: Answer<T>): T {
+  if (!answer.ok) throw new Error(answer.reason)
+  return answer.value
+}
+
+/** A clinic in its second round: the list says what is new since the first, for which it asks more than before any round ended. */
+async function inSecondRound(call: Call): Promise<void> {
+  const { roundId } = valueOf(await startRound(call))
+  valueOf(await endRound(call, { roundId }))
+  valueOf(await startRound(call))
+}
+
+async function fill(path: string, signInsAt: string, patients: number): Promise<void> {
+  await withDatabase(path, async (call) => {
+    valueOf(await fillDemonstration(consoleCall(call.store, 'bench'), { patients, years: patients > 1000 ? 1 : 8, seed: 20_261_125 }))
+    writeFileSync(signInsAt, JSON.stringify(valueOf(await demonstrationAccounts(call))))
+    await inSecondRound(call)
   })
+}
+
+/** Fills a database with so many invented patients, through intake; or copies the one kept at `kept` from an earlier run. What is measured changes a copy. */
+export async function fillFor(patients: number, kept: string | null, say: (line: string) => void): Promise<FilledFor> {
+  const path = placeFor(`pages-${patients}.db`)
+  const from = kept ?? path
+  const signInsAt = `${from}.sign-ins.json`
+  if (!existsSync(from) || !existsSync(signInsAt)) {
+    say(`${patients} patients are invented and taken in, which takes minutes for many ...`)
+    await fill(from, signInsAt, patients)
+  }
+  if (from !== path) copyDatabase(from, path)
   // What the first look at a new day would do, so that no round measures it.
   await withDatabase(path, (call) => showList(call, FIRST_PAGE))
-  return { patients, path, signIns }
+  return { patients, path, signIns: JSON.parse(readFileSync(signInsAt, 'utf8')) as readonly SignIn[] }
 }

@@ -4,8 +4,9 @@ import type { Page } from 'playwright-core'
 export interface Loaded {
   readonly lcpMs: number
   readonly cls: number
-  readonly firstByteMs: number
-  readonly transferred: number
+  /** Bytes of the HTML document: as they came over the wire, and unpacked. */
+  readonly bytesSent: number
+  readonly bytesUnpacked: number
 }
 
 /** Reads the figures of the page as it was just loaded. */
@@ -26,8 +27,8 @@ export function loadFigures(page: Page): Promise<Loaded> {
             resolve({
               lcpMs: seen.lcp,
               cls: seen.cls,
-              firstByteMs: navigation?.responseStart ?? Number.NaN,
-              transferred: navigation?.transferSize ?? Number.NaN,
+              bytesSent: navigation?.encodedBodySize ?? Number.NaN,
+              bytesUnpacked: navigation?.decodedBodySize ?? Number.NaN,
             }),
           500,
         )
@@ -48,8 +49,13 @@ export async function watchInteractions(page: Page): Promise<void> {
   })
 }
 
-/** The interactions that took 16 ms or longer since then, in milliseconds, longest first. Shorter ones are not told by the browser. */
+/** The interactions that took 16 ms or longer since it was last asked, in milliseconds, longest first. Shorter ones are not told by the browser. */
 export async function interactionsSeen(page: Page): Promise<readonly number[]> {
   await page.waitForTimeout(300)
-  return page.evaluate(() => [...(window as unknown as { interactionsSeen: Map<number, number> }).interactionsSeen.values()].sort((a, b) => b - a))
+  return page.evaluate(() => {
+    const { interactionsSeen: seen } = window as unknown as { interactionsSeen: Map<number, number> }
+    const longest = [...seen.values()].sort((a, b) => b - a)
+    seen.clear()
+    return longest
+  })
 }

@@ -10,7 +10,7 @@ import { machine } from '../machine.ts'
 import { buildMinimal } from './buildMinimal.ts'
 import { fillFor } from './fillFor.ts'
 import { measureList } from './measureList.ts'
-import { told } from './told.ts'
+import { machineTold, told } from './told.ts'
 
 const { values } = parseArgs({
   options: {
@@ -38,5 +38,4 @@ for (const patients of values.patients.split(',').map(Number)) {
   measured.push(await measureList(filled, Number(values.rounds), say))
 }
 const on = machine()
-say(`${on.cpu}, ${on.cores} cores, ${on.memoryGiB} GiB; load ${on.load.toFixed(1)}; Node ${on.node}.\n`)
-process.stdout.write(values.json ? `${JSON.stringify(measured, null, 2)}\n` : measured.map(told).join('\n'))
+process.stdout.write(values.json ? `${JSON.stringify({ on, measured }, null, 2)}\n` : `${measured.map(told).join('\n')}\n${machineTold(on)}\n`)

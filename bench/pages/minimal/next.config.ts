@@ -2,6 +2,8 @@ import { fileURLToPath } from 'node:url'
 import type { NextConfig } from 'next'
 
 const config: NextConfig = {
+  // Beside the house's own build: what is built is no file of this folder.
+  distDir: '../../../.next/minimal',
   poweredByHeader: false,
   agentRules: false,
   serverExternalPackages: ['better-sqlite3'],

@@ -1,34 +1,35 @@
 import Database from 'better-sqlite3'
 
-/** What to ask, as the bench took it from the code of the review list itself: statements with their values, the rows' first. */
+type Row = Record<string, string | number | null>
+
+/** What to ask, as the bench took it from the code of the review list itself: who stands on the page, each of them, and what stands beside the rows. */
 interface Asked {
-  readonly sql: string
-  readonly cells: readonly (string | number)[]
+  readonly ids: { readonly sql: string; readonly cells: readonly (string | number)[] }
+  readonly one: string
+  readonly beside: readonly { readonly sql: string; readonly cells: readonly (string | number)[] }[]
 }
 
-interface Prepared {
-  readonly all: () => Record<string, string | number | null>[]
-}
-
-let prepared: readonly Prepared[] | null = null
+let ask: (() => Row[]) | null = null
 
 // Opened at the first request: the build looks at this file too, and has no database.
-function statements(): readonly Prepared[] {
-  if (prepared === null) {
-    const db = new Database(process.env.MINIMAL_DATABASE ?? '', { readonly: true })
-    prepared = (JSON.parse(process.env.MINIMAL_ASKED ?? '[]') as Asked[]).map(({ sql, cells }) => {
-      const statement = db.prepare<unknown[], Record<string, string | number | null>>(sql)
-      return { all: () => statement.all(...cells) }
-    })
+function prepared(): () => Row[] {
+  const db = new Database(process.env.MINIMAL_DATABASE ?? '', { readonly: true })
+  const asked = JSON.parse(process.env.MINIMAL_ASKED ?? '') as Asked
+  const ids = db.prepare<unknown[], { patientId: string }>(asked.ids.sql)
+  const one = db.prepare<[string], Row>(asked.one)
+  const beside = asked.beside.map(({ sql, cells }) => ({ statement: db.prepare(sql), cells }))
+  return () => {
+    for (const { statement, cells } of beside) statement.all(...cells)
+    return ids.all(...asked.ids.cells).map(({ patientId }) => one.get(patientId) ?? {})
   }
-  return prepared
 }
 
 export const dynamic = 'force-dynamic'
 
 /** The least a page of this framework can be that asks what the review list asks: no sign-in, no log entry, a bare table of the rows. */
 export default function Page() {
-  const [rows = []] = statements().map((statement) => statement.all())
+  ask ??= prepared()
+  const rows = ask()
   return (
     <table>
       <tbody>
