@@ -14,22 +14,22 @@ export interface FilledFor {
 
 type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string }
 
-function valueOf<T>(answer: Answer<T>): T {
+function answered<T>(answer: Answer<T>): T {
   if (!answer.ok) throw new Error(answer.reason)
   return answer.value
 }
 
 /** A clinic in its second round: the list says what is new since the first, for which it asks more than before any round ended. */
 async function inSecondRound(call: Call): Promise<void> {
-  const { roundId } = valueOf(await startRound(call))
-  valueOf(await endRound(call, { roundId }))
-  valueOf(await startRound(call))
+  const { roundId } = answered(await startRound(call))
+  answered(await endRound(call, { roundId }))
+  answered(await startRound(call))
 }
 
 async function fill(path: string, signInsAt: string, patients: number): Promise<void> {
   await withDatabase(path, async (call) => {
-    valueOf(await fillDemonstration(consoleCall(call.store, 'bench'), { patients, years: patients > 1000 ? 1 : 8, seed: 20_261_125 }))
-    writeFileSync(signInsAt, JSON.stringify(valueOf(await demonstrationAccounts(call))))
+    answered(await fillDemonstration(consoleCall(call.store, 'bench'), { patients, years: patients > 1000 ? 1 : 8, seed: 20_261_125 }))
+    writeFileSync(signInsAt, JSON.stringify(answered(await demonstrationAccounts(call))))
     await inSecondRound(call)
   })
 }
