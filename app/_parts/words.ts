@@ -41,3 +41,8 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function instantText(instant: string): string {
   return `${instant.slice(0, 10)} ${instant.slice(11, 19)} UTC`
 }
+
+/** What was noted of a danger that stays open: "contacted by a nurse on 2026-03-02". */
+export function notedSays({ did, by, on }: { readonly did: string | null; readonly by: string; readonly on: string }): string {
+  return `${did === null ? 'noted' : words(did)} by ${by} on ${on}`
+}

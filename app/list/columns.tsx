@@ -1,7 +1,7 @@
 import { createColumnHelper } from '@tanstack/react-table'
 import Link from 'next/link'
 import { Strip } from '../_parts/chart/Strip.tsx'
-import { counted, WINDOW_WORDS, words } from '../_parts/words.ts'
+import { counted, notedSays, WINDOW_WORDS, words } from '../_parts/words.ts'
 import type { ListFeatures } from './features.ts'
 import type { Listed } from './listed.ts'
 import { assignedTag, roundTags } from './round/roundTags.tsx'
@@ -44,9 +44,9 @@ function patient(row: Listed) {
   )
 }
 
-function tagsOf({ state, certainty, cautions, handedOver, comesBackToYou, more, answered }: Listed) {
+function tagsOf({ state, certainty, cautions, handedOver, noted, comesBackToYou, more, answered }: Listed) {
   const tags = [state === 'met' ? null : state, certainty === 'possible' ? 'possible, not certain' : null].filter((tag) => tag !== null)
-  if (tags.length + cautions.length + more + answered === 0 && !comesBackToYou && handedOver === null) return null
+  if (tags.length + cautions.length + more + answered === 0 && !comesBackToYou && handedOver === null && noted === null) return null
   return (
     <div className="tags">
       {tags.map((tag) => (
@@ -62,6 +62,11 @@ function tagsOf({ state, certainty, cautions, handedOver, comesBackToYou, more, 
       {handedOver !== null && (
         <span className="tag">
           handed to physician by <bdi>{handedOver.by}</bdi> on {handedOver.on}
+        </span>
+      )}
+      {noted !== null && (
+        <span className="tag">
+          <bdi>{notedSays(noted)}</bdi>
         </span>
       )}
       {comesBackToYou && <span className="tag">corrected since you reviewed it</span>}

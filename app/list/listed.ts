@@ -33,6 +33,7 @@ export interface Listed {
   /** What is latest, and how many test groups are late beside it. */
   readonly late: { readonly days: number; readonly group: string; readonly more: number } | null
   readonly handedOver: { readonly by: string; readonly on: Day } | null
+  readonly noted: ListRow['noted']
   /** What is another than at the end of the round the list is compared with. */
   readonly news: RowOfRound['since']
   /** Where the patient stood then, if that was later than now. */
@@ -81,6 +82,7 @@ export function listed(row: ListRow | CohortRow): Listed {
     comesBackToYou: row.comesBackToYou === true,
     daysOnList: round?.daysOnList ?? null,
     late: lateOf(row),
+    noted: row.noted,
     handedOver: handedOver === null ? null : { by: handedOver.by, on: handedOver.on },
     news: round?.since ?? null,
     soonerThan: soonerThan(window, round?.since?.windowThen ?? null),

@@ -35,6 +35,17 @@ export function answerTo(finding: Finding, decisions: readonly Decision[], today
 }
 
 /**
+ * The last review of exactly the evidence of a danger, which stays open whatever is noted: whoever reads the list next has to see that somebody looked. Null
+ * for every other finding, and where it was handed to a physician since.
+ */
+export function noteOf(finding: Finding, decisions: readonly Decision[]): Answer | null {
+  if (!isDanger(finding.rule) || handoverOf(finding, decisions) !== null) return null
+  const key = findingKey(finding)
+  const last = givenAnswers(decisions).find((given) => given.kind === 'review' && given.key === key)
+  return last?.kind === 'review' ? last : null
+}
+
+/**
  * Reviews and handovers of a finding, of whatever evidence, made while it lasted, other than those that stand now; latest first. With `takenBack` also
  * those somebody took back.
  */

@@ -1,6 +1,6 @@
 /** The order of the review list, the reason for each place in it, and which findings a review answers. */
 export { type AnswerChoice, answerChoices, answerWords, needsNote, usualBringBack } from './answerKinds.ts'
-export { answerTo, handoverOf, isDanger, lastToTakeBack, partAnswered, pastAnswersTo } from './answers.ts'
+export { answerTo, handoverOf, isDanger, lastToTakeBack, noteOf, partAnswered, pastAnswersTo } from './answers.ts'
 export { bringBackAtMost } from './bringBack.ts'
 export { findingKey, sameSubject, topicOf } from './findingKey.ts'
 export { compareFindings, sortFindings } from './findingOrder.ts'

@@ -1,4 +1,5 @@
 import type { Strip } from '../charts/index.ts'
+import type { ReviewKind } from '../results/index.ts'
 import type { Window } from '../rules/index.ts'
 import type { FileCounts, StandingQuery } from '../store/index.ts'
 import type { Day } from '../time/index.ts'
@@ -51,6 +52,8 @@ export interface ListRow {
   readonly comesBackToYou: boolean
   /** The latest that was handed to a physician and is answered by none yet; null where nothing is. */
   readonly handedOver: { readonly by: string; readonly on: Day } | null
+  /** What was noted last of the first finding where it is a danger and open still; null where nothing is. */
+  readonly noted: { readonly did: ReviewKind | null; readonly by: string; readonly on: Day } | null
   /** What the weekly round knows of the patient; left out of a file and of a list under pseudonyms. */
   readonly round?: RowOfRound
 }

@@ -42,6 +42,7 @@ const ROW: ListRow = {
   ],
   comesBackToYou: false,
   handedOver: { by: 'nurse', on: day('2026-11-20') },
+  noted: { did: 'contacted', by: 'nurse', on: day('2026-11-22') },
   round: {
     since: { isNew: true, back: ['day'], windowThen: 'within-30-days' },
     seenOn: day('2026-11-22'),
@@ -107,6 +108,7 @@ const LISTED: fc.Arbitrary<Listed> = fc.record({
   strip: fc.constantFrom(null, ROW.strip),
   late: orNull(fc.record({ days: count, group: text, more: count })),
   handedOver: orNull(fc.record({ by: text, on: someDay })),
+  noted: orNull(fc.record({ did: fc.constantFrom('seen' as const, null), by: text, on: someDay })),
   news: orNull(fc.record({ isNew: fc.boolean(), back: fc.constantFrom([], ['day' as const]), windowThen: orNull(fc.constantFrom(...WINDOWS)) })),
   soonerThan: orNull(fc.constantFrom(...WINDOWS)),
   has: orNull(fc.record({ name: text, disabled: fc.boolean(), isYou: fc.boolean() })),

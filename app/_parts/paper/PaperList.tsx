@@ -1,18 +1,19 @@
 import type { PaperList as List, ListRow } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
 import { EmptySentence } from '../EmptySentence.tsx'
-import { counted, WINDOW_WORDS, words } from '../words.ts'
+import { counted, notedSays, WINDOW_WORDS, words } from '../words.ts'
 import './paper.css'
 
 const COLUMNS = ['Done', 'Place', 'Patient', 'Look', 'Why', 'Waiting', 'Next due', 'By hand'] as const
 const CAUTION = 'Lowmark flags for review. It does not diagnose, attribute or treat; local protocol and the treating physician decide.'
 
-function marks({ state, certainty, cautions, more, answered, handedOver }: ListRow): string[] {
+function marks({ state, certainty, cautions, more, answered, handedOver, noted }: ListRow): string[] {
   return [
     ...(state === null || state === 'met' ? [] : [state]),
     ...(certainty === 'possible' ? ['possible, not certain'] : []),
     ...cautions.map((caution) => `caution: ${words(caution)}`),
     ...(handedOver === null ? [] : [`handed to physician by ${handedOver.by} on ${handedOver.on}`]),
+    ...(noted === null ? [] : [notedSays(noted)]),
     ...(more === 0 ? [] : [`and ${counted(more, 'more finding')}`]),
     ...(answered === 0 ? [] : [`${answered} answered`]),
   ]

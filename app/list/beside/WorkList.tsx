@@ -42,8 +42,8 @@ export function WorkList({ packed, acts, ...table }: Props) {
   }
 
   const answered = (answer: Answered, kind: AnswerChoice['kind'], view: BesideView, count: number) => {
-    if (openAt === null) return
-    const became = rowDone(answer, kind, count)
+    if (openAt === null || opened === undefined) return
+    const became = rowDone(opened, answer, kind, count)
     work.mark(view.patientId, became)
     work.keepDraft(view.patientId, null)
     setLast({ at: openAt, patientId: view.patientId, decisionIds: answer.decisionIds })

@@ -14,21 +14,25 @@ export interface RowDone {
   readonly over: boolean
 }
 
-function nowSays(row: ListRow): string {
-  return `Now: ${WINDOW_WORDS[row.window]}.${row.rule === null ? '' : ` ${row.why}`}`
+// What the row says already is not said twice.
+function nowSays(drawn: Listed, row: ListRow): string {
+  const window = WINDOW_WORDS[row.window]
+  if (row.window === drawn.window && row.why === drawn.why && row.rule !== null) return `It stays: ${window}.`
+  return `Now: ${window}.${row.rule === null ? '' : ` ${row.why}`}`
 }
 
 /** What taking an answer back made of a row; null where it is as it was drawn. */
 export function rowTakenBack(drawn: Listed, row: ListRow | null): RowDone | null {
   if (row === null) return { says: 'Taken back.', now: 'No longer on the list.', window: null, over: false }
-  const isAsDrawn = row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by
-  return isAsDrawn ? null : { says: 'An answer was taken back.', now: nowSays(row), window: row.window, over: row.rule === null }
+  const isAsDrawn =
+    row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by && row.noted?.by === drawn.noted?.by
+  return isAsDrawn ? null : { says: 'An answer was taken back.', now: nowSays(drawn, row), window: row.window, over: row.rule === null }
 }
 
 /** What an answer made of a row. */
-export function rowDone({ bringBackOn, row }: Answered, kind: string, count: number): RowDone {
+export function rowDone(drawn: Listed, { bringBackOn, row }: Answered, kind: string, count: number): RowDone {
   const what = bringBackOn === null ? 'Handed to a physician' : `${counted(count, 'finding')} answered (${words(kind)})`
   const over = row !== null && row.rule === null
   const back = bringBackOn === null || !over ? '' : `, back on ${bringBackOn}`
-  return { says: `${what}${back}.`, now: row === null ? 'No longer on the list.' : nowSays(row), window: row?.window ?? null, over }
+  return { says: `${what}${back}.`, now: row === null ? 'No longer on the list.' : nowSays(drawn, row), window: row?.window ?? null, over }
 }

@@ -23,11 +23,11 @@ function whyAfresh({ store, today }: Call, patientId: string, telling: Telling):
 /** A place of the list as quality sees it: field by field, and what would tell more than may be told said afresh. */
 export function cohortRow(call: Call, row: ListRow, pseudonym: string, telling: Telling = { staff: true }): CohortRow {
   const { position, phase, care, clinician, window, rule, state, certainty, more, answered, cautions, strip } = row
-  const { since, daysWaiting, nextDueOn, overdue, handedOver } = row
+  const { since, daysWaiting, nextDueOn, overdue, handedOver, noted } = row
   const why = rule !== null && TOLD_AFRESH.includes(rule) ? (whyAfresh(call, row.patientId, telling) ?? '') : row.why
   return withoutAnnotations({
     ...{ position, pseudonym, phase, care, clinician, window, rule, state, certainty, why, more, answered, cautions, strip },
-    ...{ since, daysWaiting, nextDueOn, overdue, handedOver },
+    ...{ since, daysWaiting, nextDueOn, overdue, handedOver, noted },
   })
 }
 

@@ -1,3 +1,4 @@
+import { answerWords } from '../../review/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type Columns, cautionedTable, type ExportedFile } from '../export/exportedFile.ts'
 import { planInForce } from '../plan/planInForce.ts'
@@ -14,6 +15,10 @@ const COLUMNS: Columns<ListRow> = [
   ['clinician', ({ clinician }) => clinician],
   ...STANDS_COLUMNS,
   ['handed to physician', ({ handedOver }) => (handedOver === null ? null : `by ${handedOver.by} on ${handedOver.on}`)],
+  [
+    'noted, and open still',
+    ({ noted }) => (noted === null ? null : `${noted.did === null ? '' : `${answerWords(noted.did)} `}by ${noted.by} on ${noted.on}`),
+  ],
   ...WAITS_COLUMNS,
 ]
 

@@ -42,6 +42,7 @@ export function listRow(kept: StandingOnList, position: number, { today, actor }
     overdue: overdueOn(answer.due, today),
     comesBackToYou: answer.comesBackTo.includes(actor.name),
     handedOver: answer.handedOver[0] ?? null,
+    noted: answer.noted,
   }
 }
 

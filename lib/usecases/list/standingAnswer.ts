@@ -1,6 +1,7 @@
 import type { Strip } from '../../charts/index.ts'
 import { strip } from '../../charts/index.ts'
-import { whySentence } from '../../review/index.ts'
+import type { ReviewKind } from '../../results/index.ts'
+import { noteOf, whySentence } from '../../review/index.ts'
 import { type Assessment, comesBackTo } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
 import { type FindingJson, findingJson } from '../json/findingJson.ts'
@@ -29,11 +30,18 @@ export interface StandingAnswer {
   readonly comesBackTo: readonly string[]
   /** Open findings handed to a physician and answered by none yet, the latest handed over first. */
   readonly handedOver: readonly { readonly rule: string; readonly by: string; readonly on: Day }[]
+  /** What was noted last of the first open finding, where that is a danger and stays open for it. */
+  readonly noted: { readonly did: ReviewKind | null; readonly by: string; readonly on: Day } | null
 }
 
 function handedOver({ handovers }: Assessment): StandingAnswer['handedOver'] {
   const latest = [...handovers].toSorted(([, a], [, b]) => b.id - a.id)
   return latest.map(([{ rule }, { by, on }]) => ({ rule, by, on }))
+}
+
+function noted({ open: [first], known }: Assessment): StandingAnswer['noted'] {
+  const note = first === undefined ? null : noteOf(first, known.decisions)
+  return note === null ? null : { did: note.did ?? null, by: note.by, on: note.on }
 }
 
 /** The answer to keep, canonical: the same assessment gives the same text. */
@@ -50,5 +58,6 @@ export function standingAnswer(assessment: Assessment): StandingAnswer {
     due: assessment.due.map(({ group, lastDoneOn, dueOn, graceEndsOn }) => ({ group, lastDoneOn, dueOn, graceEndsOn })),
     comesBackTo: comesBackTo(assessment),
     handedOver: handedOver(assessment),
+    noted: noted(assessment),
   }
 }

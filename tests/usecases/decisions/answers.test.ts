@@ -286,9 +286,25 @@ describe('handed to a physician', () => {
     await take(store, [csv('danger.csv', [recent('718-7', '70', 'g/L', { collected_at: '2026-11-24' })])])
     const rules = ['danger-haemoglobin']
     granted(await answer({ rules, did: 'handed-to-physician' }))
-    expect(await listed()).toMatchObject({ window: 'same-day', handedOver: { by: 'a navigator' } })
+    expect(await listed()).toMatchObject({ window: 'same-day', handedOver: { by: 'a navigator' }, noted: null })
     granted(await answer({ rules, did: 'seen', role: 'physician' }))
-    expect(await listed()).toMatchObject({ window: 'same-day', handedOver: null })
+    expect(await listed()).toMatchObject({ window: 'same-day', handedOver: null, noted: { did: 'seen', by: 'a physician', on: TODAY } })
+    await sound()
+  })
+
+  test('what was noted of a danger stands on the list until it is taken back or a new sample shows it; of nothing else', async () => {
+    granted(await answer({ did: 'contacted' }))
+    expect((await listed())?.noted).toBe(null)
+    await take(store, [csv('danger.csv', [recent('718-7', '70', 'g/L', { collected_at: '2026-11-24' })])])
+    const rules = ['danger-haemoglobin']
+    expect((await listed())?.noted).toBe(null)
+    const { decisionIds } = granted(await answer({ rules, did: 'contacted' }))
+    expect((await listed())?.noted).toEqual({ did: 'contacted', by: 'a navigator', on: TODAY })
+    granted(await takeBack(decisionIds))
+    expect((await listed())?.noted).toBe(null)
+    granted(await answer({ rules, did: 'repeat-ordered' }))
+    await take(store, [csv('again.csv', [recent('718-7', '69', 'g/L', { collected_at: '2026-11-25' })])])
+    expect(await listed()).toMatchObject({ window: 'same-day', noted: null })
     await sound()
   })
 })
