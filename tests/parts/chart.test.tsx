@@ -96,7 +96,7 @@ test('the strip says in words what it shows', () => {
     position: 0.4,
   }
   const drawn = renderToStaticMarkup(<Strip strip={plan} />)
-  expect(drawn).toContain('role="img" aria-label="serum M-protein: lowest 10, now 12, criterion at 15 g/L"')
+  expect(drawn).toContain('role="img"><title>serum M-protein: lowest 10, now 12, criterion at 15 g/L</title>')
   expect(drawn).toContain('M52 9')
 })
 
