@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { showPart } from '../../.ci/design/drawParts.ts'
 import { PARTS } from '../../.ci/design/parts.ts'
 import { EMPTY } from '../../.ci/design/states.ts'
+import { RENEWING } from '../../app/_parts/underway/waitingWords.ts'
 import { ROLES } from '../../lib/access/index.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 import { type EmptyClinic, openEmptyClinic } from './emptyClinic.ts'
@@ -97,6 +98,42 @@ export function states(clinic: () => Clinic): void {
       // The machine of the tests is shared: what holds for most of the ways is what the code does.
       expect(bars.length).toBeGreaterThan(15)
       expect(bars.toSorted((a, b) => a - b)[Math.floor(bars.length / 2)]).toBeLessThan(100)
+    })
+
+    it('slow because the answers of today are worked out first: says so, and how far that is', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
+      await page.goto('/rounds')
+      await page.waitForLoadState('networkidle')
+      const db = new Database(clinic().databaseFile)
+      const { followed } = db.prepare<[], { followed: number }>('SELECT count(*) AS followed FROM standing').get() ?? { followed: 0 }
+      // As after a new version of the program: everybody but one.
+      db.prepare("UPDATE standing SET rules_version = 'an earlier one' WHERE patient_id <> (SELECT min(patient_id) FROM standing)").run()
+      db.close()
+      // The list waits on its way, so that as many wait as long as is looked.
+      let letGo = (): void => undefined
+      const held = new Promise<void>((resolve) => {
+        letGo = resolve
+      })
+      await page.route(/\/list(\?|$)/, async (route) => {
+        await held
+        await route.continue()
+      })
+      await page.getByRole('link', { name: 'Review list', exact: true }).click()
+      await page.locator('.under-way-far').waitFor()
+      expect(await textOf(says(page))).toBe(RENEWING)
+      expect(await textOf(page.locator('.under-way-far'))).toBe(`Patients worked out: 1 of ${followed}`)
+      expect(await page.getByRole('progressbar').evaluate((bar: HTMLProgressElement) => [bar.value, bar.max])).toEqual([1, followed])
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme })
+        await fits(page, `renewing-${colorScheme}`)
+      }
+      letGo()
+      await page.waitForURL('**/list', { timeout: 60_000 })
+      await page.locator('.list .row').first().waitFor()
+      expect(await page.locator('.under-way-far').count()).toBe(0)
+      expect(await page.evaluate(async () => (await fetch('/renewal')).json())).toEqual({ waiting: 0, of: followed })
+      expect(complaints).toEqual([])
+      await context.close()
     })
 
     it('slow: a form that waits for its answer says so, and stays as it is', async () => {
