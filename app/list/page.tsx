@@ -29,6 +29,11 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
   return (
     <>
       <h1>Review list, {list.asOf}</h1>
+      {list.rows.length > 0 && (
+        <a className="skip" href="#patients">
+          To the patients
+        </a>
+      )}
       <p className="soft">
         {counted(list.followed, 'patient')} followed, plan version {list.planVersion}.
       </p>

@@ -33,6 +33,13 @@ async function pressed(page: Page, ...keys: readonly string[]): Promise<Press> {
   return { keys: keys.length, characters: 0 }
 }
 
+/** Tabs to a link and follows it. */
+async function followed(page: Page, selector: string): Promise<Press> {
+  const keys = await tabTo(page, selector)
+  await page.keyboard.press('Enter')
+  return { keys: keys + 1, characters: 0 }
+}
+
 /** From the sign-in page to the first patient answered, with the keyboard alone, as a nurse who knows the keys. The answer stands afterwards. */
 export async function walk(browser: Browser, url: string, signIns: FilledFor['signIns']): Promise<readonly Step[]> {
   const nurse = signIns.find(({ role }) => role === 'navigator')
@@ -56,15 +63,16 @@ export async function walk(browser: Browser, url: string, signIns: FilledFor['si
     () => pressed(page, 'Enter'),
     () => page.locator('.work-ways').waitFor(),
   )
-  await step('to the first patient', async () => ({ keys: await tabTo(page, '.row .open, .work-ways button'), characters: 0 }), nothing)
+  await step('past the head of the page', () => followed(page, '.skip[href="#page"]'), nothing)
+  await step('to the patients', () => followed(page, '.skip[href="#patients"]'), nothing)
   await step(
-    'open beside the list',
-    () => pressed(page, 'Enter'),
+    'open beside the list, answer: repeat ordered',
+    () => pressed(page, 'r'),
     () => page.locator('.beside .beside-form').waitFor(),
   )
   await step(
-    'answer: repeat ordered',
-    () => pressed(page, 'r', 'Enter'),
+    'send',
+    () => pressed(page, 'Enter'),
     () => page.locator('.work-said p', { hasText: 'answered' }).waitFor(),
   )
   await context.close()

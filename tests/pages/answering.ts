@@ -292,6 +292,21 @@ export function answering(clinic: () => Clinic): void {
       await context.close()
     })
 
+    it('two keys after the heading are enough for the first patient', async () => {
+      const { page, context } = await signedInAs(clinic(), 'navigator')
+      await atList(page)
+      const first = (await page.locator('.list .row .open').first().textContent()) ?? ''
+      await page.locator('h1').click()
+      await page.keyboard.press('Tab')
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To the patients')
+      await page.keyboard.press('Enter')
+      await page.keyboard.press('r')
+      await heading(page).filter({ hasText: first }).waitFor()
+      await page.locator('.beside .beside-form').waitFor()
+      expect(await page.getByRole('radio', { name: /^repeat ordered/ }).isChecked()).toBe(true)
+      await context.close()
+    })
+
     it('says that it opens, that it takes long, that it failed, and why it is refused; each can be tried again', async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
       await atList(page)

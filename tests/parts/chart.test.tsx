@@ -97,7 +97,7 @@ test('the strip says in words what it shows', () => {
   }
   const drawn = renderToStaticMarkup(<Strip strip={plan} />)
   expect(drawn).toContain('role="img"><title>serum M-protein: lowest 10, now 12, criterion at 15 g/L</title>')
-  expect(drawn).toContain('M52 9')
+  expect(drawn).toContain('<use href="#dot" x="52">')
 })
 
 test('the line of a series is interrupted where the laboratory changed, with a vertical, and the legend says so', () => {

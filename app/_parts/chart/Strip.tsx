@@ -2,6 +2,8 @@ import type { Strip as StripPlan } from '../../../lib/charts/index.ts'
 import './strip.css'
 
 const GROUND = 'strip-ground'
+/** What marks the current value, around its place: a dot, or an arrow where it lies outside. Short names: every row of a list names one. */
+const AT = { dot: 'M-4 9a4 4 0 1 0 8 0a4 4 0 1 0 -8 0', past: 'M-3 5l7 4l-7 4z', under: 'M3 5l-7 4l7 4z' } as const
 const LEFT = 20
 const RIGHT = 100
 /** Furthest places shown, in parts of the distance; a value beyond them is drawn as an arrow. */
@@ -22,6 +24,9 @@ export function StripGround() {
         <path className="strip-lowest" d={`M${LEFT} 3V15m-4 0h8`} />
         <path className="strip-criterion" d={`M${RIGHT} 1V17`} />
       </symbol>
+      {Object.entries(AT).map(([id, shape]) => (
+        <path className="strip-now" id={id} d={shape} key={id} />
+      ))}
     </svg>
   )
 }
@@ -29,17 +34,17 @@ export function StripGround() {
 /** Where the current value lies between the value it is held against (foot, left) and the criterion (bar, right), on the page's `StripGround`. 120 x 18 px. */
 export function Strip({ strip }: { readonly strip: StripPlan }) {
   const x = Math.round(LEFT + Math.min(Math.max(strip.position, LEAST), MOST) * (RIGHT - LEFT))
-  const beyond = strip.position > MOST ? 'm-3 -4l7 4l-7 4z' : strip.position < LEAST ? 'm3 -4l-7 4l7 4z' : 'm-4 0a4 4 0 1 0 8 0a4 4 0 1 0 -8 0'
+  const at: keyof typeof AT = strip.position > MOST ? 'past' : strip.position < LEAST ? 'under' : 'dot'
   const says = stripSays(strip)
   return (
     <span className="strip">
       <svg role="img">
         <title>{says}</title>
         <use href={`#${GROUND}`} />
-        <path className="strip-now" d={`M${x} 9${beyond}`} />
+        <use href={`#${at}`} x={x} />
       </svg>
-      <span className="strip-numbers" aria-hidden="true">
-        <span className="strip-marker">{strip.marker}</span>
+      <span aria-hidden="true">
+        <i>{strip.marker}</i>
         {` ${strip.from} `}
         <b>{strip.current}</b>
         {` ${strip.to} ${strip.unit}`}

@@ -117,7 +117,7 @@ export function WorkList({ packed, acts, ...table }: Props) {
         </div>
       )}
       {helps && <Help close={() => setHelps(false)} />}
-      <div className="work-list" ref={list}>
+      <div className="work-list" id="patients" tabIndex={-1} ref={list}>
         <ListTable rows={rows} {...table} beside={{ openId: opened?.id ?? null, done: work.done, open: isAlive ? (at) => work.show(at) : null }} />
       </div>
       {opened?.address != null && (
