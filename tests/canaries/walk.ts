@@ -54,6 +54,7 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/session': () => [...get('/session'), { path: '/session', method: 'POST' }],
   'app/emergency': () => get('/emergency'),
   'app/emergency/views': () => get('/emergency/views'),
+  'app/renewal': () => get('/renewal'),
   'app/health': () => [...get('/health'), { path: '/health', headers: { authorization: 'Bearer of nothing' } }],
   'app/system': () => get('/system'),
   'app/patients/[address]': ({ address }) => get(`/patients/${address}`, `/patients/${FIRST}`, `/patients/${JOINED}`, '/patients/any'),
