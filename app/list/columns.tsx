@@ -93,7 +93,7 @@ function waiting({ daysWaiting, since, daysOnList }: Listed) {
     <>
       {counted(daysWaiting, 'day')}
       <div>{`sample of ${since}`}</div>
-      {daysOnList !== null && <div className="on-list">{`on the list ${daysOnList === 0 ? 'since today' : counted(daysOnList, 'day')}`}</div>}
+      {daysOnList !== null && <div>{daysOnList === 0 ? 'listed today' : `on the list ${counted(daysOnList, 'day')}`}</div>}
     </>
   )
 }

@@ -1,7 +1,7 @@
 import type { Strip as StripPlan } from '../../../lib/charts/index.ts'
 import './strip.css'
 
-const GROUND = 'strip-ground'
+const GROUND = 'ground'
 /** What marks the current value, around its place: a dot, or an arrow where it lies outside. Short names: every row of a list names one. */
 const AT = { dot: 'M-4 9a4 4 0 1 0 8 0a4 4 0 1 0 -8 0', past: 'M-3 5l7 4l-7 4z', under: 'M3 5l-7 4l7 4z' } as const
 const LEFT = 20
