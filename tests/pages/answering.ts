@@ -300,10 +300,9 @@ export function answering(clinic: () => Clinic): void {
       await page.keyboard.press('Tab')
       expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To the patients')
       await page.keyboard.press('Enter')
-      await page.keyboard.press('r')
-      await heading(page).filter({ hasText: first }).waitFor()
-      await page.locator('.beside .beside-form').waitFor()
-      expect(await page.getByRole('radio', { name: /^repeat ordered/ }).isChecked()).toBe(true)
+      await page.keyboard.press('o')
+      await stands(page, first)
+      expect(await isFocused(page, '#beside-name')).toBe(true)
       await context.close()
     })
 
