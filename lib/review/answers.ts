@@ -23,15 +23,20 @@ export function handoverOf(finding: Finding, decisions: readonly Decision[]): Ha
   return given.some((one) => one.kind === 'review' && one.handoverId === last.id) ? null : last
 }
 
+/** The last review of exactly this evidence, whether it still holds or not. */
+function lastReviewOf(finding: Finding, decisions: readonly Decision[]): Answer | null {
+  const key = findingKey(finding)
+  return givenAnswers(decisions).find((given): given is Answer => given.kind === 'review' && given.key === key) ?? null
+}
+
 /**
  * The review that answers a current finding on a day: the last one of exactly this evidence, before its bring-back day. Null while it is open; what is
  * handed to a physician stays open until a physician answers it.
  */
 export function answerTo(finding: Finding, decisions: readonly Decision[], today: Day): Answer | null {
   if (isDanger(finding.rule) || handoverOf(finding, decisions) !== null) return null
-  const key = findingKey(finding)
-  const last = givenAnswers(decisions).find((given) => given.kind === 'review' && given.key === key)
-  return last?.kind === 'review' && today < last.bringBackOn ? last : null
+  const last = lastReviewOf(finding, decisions)
+  return last !== null && today < last.bringBackOn ? last : null
 }
 
 /**
@@ -39,10 +44,7 @@ export function answerTo(finding: Finding, decisions: readonly Decision[], today
  * for every other finding, and where it was handed to a physician since.
  */
 export function noteOf(finding: Finding, decisions: readonly Decision[]): Answer | null {
-  if (!isDanger(finding.rule) || handoverOf(finding, decisions) !== null) return null
-  const key = findingKey(finding)
-  const last = givenAnswers(decisions).find((given) => given.kind === 'review' && given.key === key)
-  return last?.kind === 'review' ? last : null
+  return !isDanger(finding.rule) || handoverOf(finding, decisions) !== null ? null : lastReviewOf(finding, decisions)
 }
 
 /**
