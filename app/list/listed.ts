@@ -1,39 +1,22 @@
-import type { Strip } from '../../lib/charts/index.ts'
 import { WINDOWS, type Window } from '../../lib/rules/index.ts'
-import type { Day } from '../../lib/time/index.ts'
 import type { CohortRow, ListRow, RowOfRound } from '../../lib/usecases/index.ts'
+
+type Standing = 'phase' | 'care' | 'window' | 'state' | 'certainty' | 'why' | 'more' | 'answered' | 'cautions' | 'comesBackToYou' | 'strip'
+type Waiting = 'since' | 'daysWaiting' | 'nextDueOn' | 'handedOver' | 'noted'
+type AsItIs = Pick<ListRow, 'position' | 'name' | 'clinician' | Standing | Waiting>
 
 /**
  * What the table shows of a place of the list, and nothing else. A page sends each row twice, as HTML and to the browser's part: every field that is not
  * shown costs as much as one that is.
  */
-export interface Listed {
-  readonly position: number
+export interface Listed extends AsItIs {
   /** The patient's number, or the pseudonym. */
   readonly id: string
   /** What stands for the patient in an address; null under a pseudonym. */
   readonly address: string | null
-  readonly name: string | null
-  readonly clinician: string | null
-  readonly phase: string
-  readonly care: string | null
-  readonly window: Window
-  readonly state: string | null
-  readonly certainty: string | null
-  readonly why: string
-  readonly more: number
-  readonly answered: number
-  readonly cautions: readonly string[]
-  readonly comesBackToYou: boolean
-  readonly since: Day | null
-  readonly daysWaiting: number | null
   readonly daysOnList: number | null
-  readonly nextDueOn: Day | null
-  readonly strip: Strip | null
   /** What is latest, and how many test groups are late beside it. */
   readonly late: { readonly days: number; readonly group: string; readonly more: number } | null
-  readonly handedOver: { readonly by: string; readonly on: Day } | null
-  readonly noted: ListRow['noted']
   /** What is another than at the end of the round the list is compared with. */
   readonly news: RowOfRound['since']
   /** Where the patient stood then, if that was later than now. */

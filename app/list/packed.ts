@@ -1,7 +1,9 @@
 import { type Columns, inColumns, inRows, type SomeInColumns, someInColumns, someInRows } from './inColumns.ts'
 import type { Listed } from './listed.ts'
 
-type Part = 'strip' | 'late' | 'handedOver' | 'noted' | 'news' | 'has'
+/** What only some rows have. */
+const PARTS = ['strip', 'late', 'handedOver', 'noted', 'news', 'has'] as const
+type Part = (typeof PARTS)[number]
 
 /** The rows of the list as a page sends them to the browser's part. */
 export interface PackedRows {
@@ -10,31 +12,19 @@ export interface PackedRows {
   readonly parts: { readonly [P in Part]: SomeInColumns<NonNullable<Listed[P]>> }
 }
 
+/** One value for each part, by its name. */
+function ofParts<T>(of: (part: Part) => T): { readonly [P in Part]: T } {
+  return Object.fromEntries(PARTS.map((part) => [part, of(part)])) as { [P in Part]: T }
+}
+
 export function packedRows(rows: readonly Listed[]): PackedRows {
-  return {
-    count: rows.length,
-    fields: inColumns(rows.map(({ strip: _, late: __, handedOver: ___, noted: ____, news: _____, has: ______, ...fields }) => fields)),
-    parts: {
-      strip: someInColumns(rows.map(({ strip }) => strip)),
-      late: someInColumns(rows.map(({ late }) => late)),
-      handedOver: someInColumns(rows.map(({ handedOver }) => handedOver)),
-      noted: someInColumns(rows.map(({ noted }) => noted)),
-      news: someInColumns(rows.map(({ news }) => news)),
-      has: someInColumns(rows.map(({ has }) => has)),
-    },
-  }
+  const isField = ([name]: readonly [string, unknown]) => !PARTS.some((part) => part === name)
+  const fields = rows.map((row) => Object.fromEntries(Object.entries(row).filter(isField)) as Omit<Listed, Part>)
+  const parts = ofParts((part) => someInColumns(rows.map((row) => row[part])))
+  return { count: rows.length, fields: inColumns(fields), parts: parts as PackedRows['parts'] }
 }
 
 export function unpackedRows({ count, fields, parts }: PackedRows): readonly Listed[] {
-  const [strip, late, handedOver] = [someInRows(parts.strip), someInRows(parts.late), someInRows(parts.handedOver)]
-  const [noted, news, has] = [someInRows(parts.noted), someInRows(parts.news), someInRows(parts.has)]
-  return inRows(fields, count).map((row, at) => ({
-    ...row,
-    strip: strip.get(at) ?? null,
-    late: late.get(at) ?? null,
-    handedOver: handedOver.get(at) ?? null,
-    noted: noted.get(at) ?? null,
-    news: news.get(at) ?? null,
-    has: has.get(at) ?? null,
-  }))
+  const some = ofParts((part) => someInRows<object>(parts[part]))
+  return inRows(fields, count).map((row, at) => ({ ...row, ...ofParts((part) => some[part].get(at) ?? null) }) as Listed)
 }
