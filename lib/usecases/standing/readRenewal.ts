@@ -1,7 +1,6 @@
-import { RULES_VERSION } from '../../rules/index.ts'
 import type { Call, Outcome } from '../call.ts'
-import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { staleToday } from './staleToday.ts'
 
 /** How far the answers of today are: of so many patients, how many are still to be worked out before a list of them can be shown. */
 export interface Renewal {
@@ -13,8 +12,5 @@ export interface Renewal {
 export async function readRenewal(call: Call): Promise<Outcome<Renewal>> {
   const refused = await refusedUnlessMay(call, 'plan.read', 'answers of today')
   if (refused !== null) return refused
-  const { reader } = call.store
-  const { version: planVersion } = planInForce(reader, call.today)
-  const waiting = reader.staleStandings({ today: call.today, rulesVersion: RULES_VERSION, planVersion }).length
-  return { ok: true, value: { waiting, of: reader.patientIds().length } }
+  return { ok: true, value: { waiting: staleToday(call).stale.length, of: call.store.reader.patientIds().length } }
 }

@@ -1,8 +1,8 @@
 import { setImmediate as othersTurn } from 'node:timers/promises'
 import { RULES_VERSION } from '../../rules/index.ts'
 import type { Call } from '../call.ts'
-import { planInForce } from '../plan/planInForce.ts'
 import { keepStanding } from './keepStanding.ts'
+import { staleToday } from './staleToday.ts'
 
 // Short transactions, so that a change of day or plan in a large cohort never holds up another person's write or page for long.
 const AT_A_TIME = 25
@@ -18,8 +18,7 @@ function why(call: Call, patientId: string, planVersion: string): Because {
 
 /** Evaluates again only those whose answer no longer holds: the day has passed, or rules or plan have another version. Returns how many. */
 export async function renewStandings(call: Call): Promise<number> {
-  const { version: planVersion } = planInForce(call.store.reader, call.today)
-  const stale = call.store.reader.staleStandings({ today: call.today, rulesVersion: RULES_VERSION, planVersion })
+  const { stale, planVersion } = staleToday(call)
   const reasons = new Map(stale.map((patientId) => [patientId, why(call, patientId, planVersion)]))
   for (const because of BECAUSE) {
     const patientIds = stale.filter((patientId) => reasons.get(patientId) === because)
