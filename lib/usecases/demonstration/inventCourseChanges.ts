@@ -1,15 +1,17 @@
+import type { Window } from '../../rules/index.ts'
 import { daysBetween } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { changeCourse } from '../courseChanges/changeCourse.ts'
 import type { WishedChange } from '../courseChanges/wish.ts'
-import { openPatient } from '../patient/openPatient.ts'
 import type { PatientView } from '../patientViews.ts'
-import { DEMONSTRATION_NAMES } from './demonstrationNames.ts'
+import { actOnSome, as } from './actOnSome.ts'
 
 /** A response that has held so long on one line is followed more seldom here, in days. (ours) */
 const LONG_ON_LINE = 365
 
 interface Occasion {
+  /** Where whoever gives the occasion stands on the list. */
+  readonly window: Window
   readonly reason: string
   /** What a physician would change of this patient; null where there is no occasion. */
   readonly change: (view: PatientView) => WishedChange | null
@@ -28,6 +30,7 @@ function openLine({ courseRecord: { lines } }: PatientView): PatientView['course
 // Of each one patient, so that a newcomer meets both and the list stays as the cohort makes it.
 const OCCASIONS: readonly Occasion[] = [
   {
+    window: 'same-day',
     reason: "Stopped today because the counts are too low. The day clinic's file does not have the end yet.",
     change: (view) => {
       const line = hasLowCount(view) ? openLine(view) : null
@@ -35,6 +38,7 @@ const OCCASIONS: readonly Occasion[] = [
     },
   },
   {
+    window: 'on-schedule',
     reason: 'The response has held for more than a year. The dose was lowered today, and blood is taken every three months from now on.',
     change: (view) => {
       const line = openLine(view)
@@ -46,24 +50,17 @@ const OCCASIONS: readonly Occasion[] = [
 ]
 
 /**
- * Changes of the course by the demonstration's physician, each with its reason, through the use cases like real ones: the end of a line, and care
- * that became seldomer. Nobody of `others` is chosen; answers them and whom the changes are about.
+ * Changes of the course by the demonstration's physician, each with its reason: the end of a line, and care that became seldomer. Nobody of `others` is
+ * chosen; answers them and whom the changes are about.
  */
-export async function inventCourseChanges(call: Call, others: ReadonlySet<string>): Promise<Outcome<ReadonlySet<string>>> {
-  const physician: Call = { ...call, actor: { ...call.actor, name: DEMONSTRATION_NAMES.physician, role: 'physician' } }
-  const touched = new Set(others)
-  for (const { reason, change } of OCCASIONS) {
-    for (const { patientId } of call.store.reader.standingsInOrder()) {
-      if (touched.has(patientId)) continue
-      const opened = await openPatient(physician, patientId)
-      if (!opened.ok) return opened
-      const wished = change(opened.value)
-      if (wished === null) continue
-      const changed = await changeCourse(physician, { patientId, change: wished, reason })
-      if (!changed.ok) return changed
-      touched.add(patientId)
-      break
-    }
-  }
-  return { ok: true, value: touched }
+export function inventCourseChanges(call: Call, others: ReadonlySet<string>): Promise<Outcome<ReadonlySet<string>>> {
+  const physician = as(call, 'physician')
+  const acts = OCCASIONS.map(({ window, reason, change }) => ({
+    ...{ role: 'physician' as const, count: 1, window },
+    act: (view: PatientView) => {
+      const wished = change(view)
+      return wished === null ? null : changeCourse(physician, { patientId: view.patientId, change: wished, reason })
+    },
+  }))
+  return actOnSome(call, acts, others)
 }

@@ -1,11 +1,9 @@
-import type { Role } from '../../access/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { excludeResult } from '../decisions/excludeResult.ts'
 import { recordAttribution } from '../decisions/recordAttribution.ts'
 import { recordReview } from '../decisions/recordReview.ts'
-import { openPatient } from '../patient/openPatient.ts'
 import type { FindingView, PatientView } from '../patientViews.ts'
-import { DEMONSTRATION_NAMES } from './demonstrationNames.ts'
+import { type Acting, actOnSome, as } from './actOnSome.ts'
 
 // A few of each, so that a newcomer meets them and the list stays as the cohort makes it.
 const REVIEWS = 4
@@ -26,10 +24,6 @@ const CAUSES: readonly (readonly [analyte: string, cause: string])[] = [
 ]
 const SPURIOUS = 'About ten times the values before it: the laboratory suspects a mixed-up sample.'
 
-function as(call: Call, role: Role): Call {
-  return { ...call, actor: { ...call.actor, name: DEMONSTRATION_NAMES[role], role } }
-}
-
 function causeFor({ evidence }: FindingView): string | null {
   return CAUSES.find(([analyte]) => evidence.some((one) => one.role === 'current' && one.analyte === analyte))?.[1] ?? null
 }
@@ -41,10 +35,7 @@ function spurious({ findings, results }: PatientView): number | null {
   return results.find(({ analyte, collectedOn }) => analyte === current?.analyte && collectedOn === current.collectedOn)?.resultId ?? null
 }
 
-/** What a nurse or a physician does about a patient, if anything; null where this patient gives no occasion. */
-type Act = (view: PatientView, nth: number) => Promise<Outcome<unknown>> | null
-
-function actsOf(call: Call): readonly { readonly role: Role; readonly count: number; readonly act: Act }[] {
+function actsOf(call: Call): readonly Acting[] {
   const [nurse, physician] = [as(call, 'navigator'), as(call, 'physician')]
   return [
     {
@@ -77,26 +68,7 @@ function actsOf(call: Call): readonly { readonly role: Role; readonly count: num
   ]
 }
 
-/**
- * A few decisions of the demonstration's nurse and physician, made through the use cases like real ones. One decision a patient at most. Answers whom
- * they are about.
- */
-export async function inventDecisions(call: Call): Promise<Outcome<ReadonlySet<string>>> {
-  const patientIds = call.store.reader.standingsInOrder().map(({ patientId }) => patientId)
-  const touched = new Set<string>()
-  for (const { role, count, act } of actsOf(call)) {
-    let made = 0
-    for (const patientId of patientIds) {
-      if (made === count) break
-      if (touched.has(patientId)) continue
-      const opened = await openPatient(as(call, role), patientId)
-      if (!opened.ok) return opened
-      const outcome = await act(opened.value, made)
-      if (outcome === null) continue
-      if (!outcome.ok) return outcome
-      touched.add(patientId)
-      made += 1
-    }
-  }
-  return { ok: true, value: touched }
+/** A few decisions of the demonstration's nurse and physician. Answers whom they are about. */
+export function inventDecisions(call: Call): Promise<Outcome<ReadonlySet<string>>> {
+  return actOnSome(call, actsOf(call), new Set())
 }
