@@ -21,11 +21,13 @@ function nowSays(drawn: Listed, row: ListRow): string {
   return `Now: ${window}.${row.rule === null ? '' : ` ${row.why}`}`
 }
 
+const notedSame = ({ noted: a }: Pick<Listed, 'noted'>, { noted: b }: Pick<Listed, 'noted'>) =>
+  a?.by === b?.by && a?.did === b?.did && a?.on === b?.on
+
 /** What taking an answer back made of a row; null where it is as it was drawn. */
 export function rowTakenBack(drawn: Listed, row: ListRow | null): RowDone | null {
   if (row === null) return { says: 'Taken back.', now: 'No longer on the list.', window: null, over: false }
-  const isAsDrawn =
-    row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by && row.noted?.by === drawn.noted?.by
+  const isAsDrawn = row.why === drawn.why && row.answered === drawn.answered && row.handedOver?.by === drawn.handedOver?.by && notedSame(row, drawn)
   return isAsDrawn ? null : { says: 'An answer was taken back.', now: nowSays(drawn, row), window: row.window, over: row.rule === null }
 }
 
