@@ -25,6 +25,7 @@ export { isKnownDrug } from './drugNames.ts'
 export { adjustedCalcium, cockcroftGault, egfr } from './kidney.ts'
 export { type InvolvedPair, lightChainPairs } from './lightChains.ts'
 export { lowest, lowestConfirmed } from './lowest.ts'
+export { measurableInUrine } from './measurableBy.ts'
 export type { Overruled } from './overruled.ts'
 export { isActive, phaseSpans } from './phases.ts'
 export {

@@ -16,6 +16,11 @@ interface Baselines {
   readonly marrow: readonly MarrowSample[]
 }
 
+/** Whether urine was measurable at baseline: at least 200 mg/24 h, and certain. */
+export function measurableInUrine(baseline: Measurement | null): boolean {
+  return reaches(baseline, URINE)
+}
+
 function reaches(sample: Measurement | null, limit: Decimal): boolean {
   return sample !== null && atLeast(sample.value, limit) === 'certain'
 }
@@ -32,7 +37,7 @@ export function measurableBy(
 ): readonly MeasurableBy[] {
   const found: MeasurableBy[] = []
   if (reaches(serum, SERUM)) found.push('serum')
-  if (reaches(urine, URINE)) found.push('urine')
+  if (measurableInUrine(urine)) found.push('urine')
   const pair = pairs[baselineAt(pairs, opening) ?? -1]
   if (pair !== undefined && allHold(atLeast(pair.involved, LIGHT_CHAIN), ratioAbnormal(pair, intervalOn(pair.on))) === 'certain')
     found.push('light-chain')

@@ -20,5 +20,6 @@ export { CLINIC_SOURCE, PLAN_CHOICES, rowTitle, valuesOf } from './planChoices.t
 export { type PlanDifference, planDifferences } from './planDifferences.ts'
 export { planOfValues } from './planOfValues.ts'
 export { lastPlan, planOn } from './planOn.ts'
+export { planRisk } from './planRisk.ts'
 export { type PlanProblem, type ReadPlanValues, readPlanValues } from './readPlanValues.ts'
-export { testsDue } from './testsDue.ts'
+export { dueByPlan, type PlannedCourse, testsDue } from './testsDue.ts'

@@ -5,7 +5,7 @@ import type { PlanFor } from './plan.ts'
 import { planRisk } from './planRisk.ts'
 
 // A bone agent recorded without its name may be one of those the row is for; a named other one is not.
-function boneAgentSince(course: Course, agents: readonly string[]): Day | null {
+function boneAgentSince(course: Pick<Course, 'boneAgents'>, agents: readonly string[]): Day | null {
   const given = course.boneAgents.filter(({ regimen }) => regimen.length === 0 || regimen.some((drug) => agents.includes(drug.trim().toLowerCase())))
   return given.map((event) => event.on).sort()[0] ?? null
 }
@@ -15,7 +15,11 @@ function boneAgentSince(course: Course, agents: readonly string[]): Day | null {
  * care a physician named, or the first bone agent.
  * Null where the row is not for this patient, and for repeats, which begin with a sample.
  */
-export function rowBegins(row: PlanFor, course: Course, risk: readonly RiskAssessment[]): Day | null {
+export function rowBegins(
+  row: PlanFor,
+  course: Pick<Course, 'phase' | 'care' | 'careSince' | 'line' | 'boneAgents'>,
+  risk: readonly RiskAssessment[],
+): Day | null {
   if (row.who === 'unconfirmed-finding') return null
   if (row.who === 'bone-agent') return boneAgentSince(course, row.agents)
   if (course.phase === null) return null

@@ -15,8 +15,14 @@ interface Asked {
   readonly because: string
 }
 
+/** What the plan asks of a course on a day: the part of it that decides what is due. */
+export type PlannedCourse = Pick<Course, 'today' | 'phase' | 'care' | 'careSince' | 'line' | 'boneAgents' | 'measurableBy' | 'leftOn'> & {
+  /** The day a test group was last done by then. */
+  readonly lastDoneOn: (group: TestGroup) => Day | null
+}
+
 interface Asking {
-  readonly course: Course
+  readonly course: PlannedCourse
   readonly plan: FollowUpPlan
   readonly group: TestGroup
   readonly lastDoneOn: Day | null
@@ -74,12 +80,17 @@ function dueTest({ from, every, begins, because }: Asked, { course, plan, group,
  * Counted from the sample that last did the test, else from the day the row began to count; never due before that day (ours): a line that starts
  * today does not make yesterday's absence of a test late. Nothing is due once the patient has left the clinic.
  */
-export function testsDue(course: Course, plan: FollowUpPlan, risk: readonly RiskAssessment[], repeats: readonly Repeat[]): DueTest[] {
+export function dueByPlan(course: PlannedCourse, plan: FollowUpPlan, risk: readonly RiskAssessment[], repeats: readonly Repeat[]): DueTest[] {
   if (course.leftOn !== null) return []
   return TEST_GROUPS.flatMap((group) => {
-    const asking: Asking = { course, plan, group, lastDoneOn: daysDone(course, group).at(-1) ?? null }
+    const asking: Asking = { course, plan, group, lastDoneOn: course.lastDoneOn(group) }
     const asked = plan.rows.flatMap((row) => [...askedByRow(row, risk, asking), ...askedByRepeat(row, repeats, asking)])
     const due = asked.map((one) => dueTest(one, asking))
     return due.length === 0 ? [] : [due.reduce((first, other) => (other.dueOn < first.dueOn ? other : first))]
   })
+}
+
+/** `dueByPlan` of a course as it was traced. */
+export function testsDue(course: Course, plan: FollowUpPlan, risk: readonly RiskAssessment[], repeats: readonly Repeat[]): DueTest[] {
+  return dueByPlan({ ...course, lastDoneOn: (group) => daysDone(course, group).at(-1) ?? null }, plan, risk, repeats)
 }

@@ -2,7 +2,8 @@ import type { Thresholds } from '../course/index.ts'
 import { addDays, type Day } from '../time/index.ts'
 import type { Finding } from './finding.ts'
 
-function asksForSecond({ rule }: Finding): boolean {
+/** True for a finding of which a second sample is awaited while it is unconfirmed. */
+export function asksForSecond({ rule }: Pick<Finding, 'rule'>): boolean {
   return rule.startsWith('pd-') || rule.startsWith('mde-') || rule === 'relapse-from-cr' || rule === 'light-chain-escape'
 }
 

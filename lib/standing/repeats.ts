@@ -19,6 +19,11 @@ function raisedBy({ rule, facts }: Finding): TestGroup | undefined {
   return facts.immunoglobulin === 'IgD' ? undefined : 'immunoglobulins'
 }
 
+/** Whether a finding of this rule, unconfirmed, asks for a test of the plan to be repeated. */
+export function isRepeated(rule: RuleId): boolean {
+  return RAISED_BY[rule] !== undefined
+}
+
 /** The tests that current unconfirmed findings ask to be repeated, each with the day of the sample that raised it. */
 export function repeatsFor(findings: readonly Finding[]): Repeat[] {
   return findings.flatMap((finding) => {

@@ -1,4 +1,5 @@
 import type { MessageKey } from '../intake/index.ts'
+import type { Day } from '../time/index.ts'
 import type { Connection } from './connection.ts'
 import * as accounts from './read/accounts.ts'
 import * as arriving from './read/arrivals.ts'
@@ -10,6 +11,7 @@ import * as decisions from './read/decisions.ts'
 import * as emergencies from './read/emergencyViews.ts'
 import { fileBytes, fileChunks, keptBytes } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
+import { arrivedBetween, heldBetween } from './read/followUp.ts'
 import * as held from './read/held.ts'
 import * as heldChoices from './read/heldChoices.ts'
 import * as heldGroups from './read/heldGroups.ts'
@@ -76,6 +78,8 @@ export function readerOf(connection: Connection) {
     heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),
     heldRowsOfFile: (fileId: number) => held.heldRowsOfFile(connection, fileId),
     heldRowsOfSource: (source: string, count: number) => held.heldRowsOfSource(connection, source, count),
+    heldBetween: (from: Day, to: Day) => heldBetween(connection, from, to),
+    arrivedBetween: (from: Day, to: Day) => arrivedBetween(connection, from, to),
     heldQueue: () => held.heldQueue(connection),
     heldRow: (id: number) => held.heldRowById(connection, id),
     heldRowsAt: (fileId: number, line: number) => held.heldRowsAt(connection, fileId, line),

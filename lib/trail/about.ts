@@ -146,6 +146,9 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'plan-tried': (event) => ({ ...plan(event), afterHash: event.sha256 }),
   'plan-published': (event) => ({ ...plan(event), beforeHash: event.beforeSha256, afterHash: event.afterSha256 }),
   'plan-refused': (event) => ({ ...plan(event), beforeHash: event.sha256 }),
+  'follow-up-read': ({ sha256, revision }) => ({ object: 'follow-up audit', objectVersion: revision, afterHash: sha256 }),
+  'follow-up-patients-shown': ({ revision }) => ({ object: 'follow-up audit', objectVersion: revision }),
+  'pseudonymous-follow-up-patients-shown': ({ revision }) => ({ object: 'follow-up audit', objectVersion: revision }),
   'source-profile-saved': ({ source, version, beforeSha256, afterSha256 }) => ({
     object: `source ${source}`,
     objectVersion: version,

@@ -2,6 +2,7 @@ import type { Permission, Role } from '../access/index.ts'
 import type { Day } from '../time/index.ts'
 import type { CourseEvent } from './courseEvent.ts'
 import type { ExportEvent } from './exportEvent.ts'
+import type { FollowUpEvent } from './followUpEvent.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
 import type { RoundEvent } from './roundEvent.ts'
 import type { SheetEvent } from './sheetEvent.ts'
@@ -242,6 +243,7 @@ export type TrailEvent =
     }
   | CourseEvent
   | ExportEvent
+  | FollowUpEvent
   | KeepingEvent
   | RoundEvent
   | SheetEvent

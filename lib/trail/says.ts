@@ -171,6 +171,13 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
     `${changed} would change window, ${patients.length === 0 ? 'none' : patients.length} of them shown.`,
   'plan-published': ({ version, from }) => `Version ${version} of the follow-up plan was published and begins on ${from}.`,
   'plan-refused': ({ version }) => `The proposed version ${version} of the follow-up plan was refused.`,
+  'follow-up-read': ({ from, to, cutOff, whatIf, as }) =>
+    `The follow-up audit from ${from} to ${to} was ${as === 'file' ? 'saved as a file' : 'read'}, with data up to ${cutOff}` +
+    `${whatIf === null ? '' : `, beside what version ${whatIf} of the plan would have asked for`}.`,
+  'follow-up-patients-shown': ({ from, to, by, patients }) =>
+    `A group of the follow-up audit from ${from} to ${to}, told apart by ${by}, was shown with ${counted(patients.length, 'patient', 'patients')}.`,
+  'pseudonymous-follow-up-patients-shown': ({ from, to, by, patients }) =>
+    `A group of the follow-up audit from ${from} to ${to}, told apart by ${by}, was shown under pseudonyms with ${counted(patients.length, 'patient', 'patients')}.`,
   'source-profile-saved': ({ source, version }) => `Version ${version} of the profile of source ${source} was saved.`,
   'backup-begun': ({ encrypted }) => `A backup was begun${encrypted ? ', encrypted' : ''}.`,
   'backup-made': ({ outcome, reason, bytes, headSequence, removed }) =>

@@ -21,6 +21,8 @@ const SHOWS: { readonly [A in TrailAction]?: (event: Extract<TrailEvent, { actio
   'merges-shown': ({ patients }) => patients,
   'round-shown': ({ patients }) => patients,
   'plan-tried': ({ patients }) => patients,
+  'follow-up-patients-shown': ({ patients }) => patients,
+  'pseudonymous-follow-up-patients-shown': ({ patients }) => patients,
 }
 
 /** The kinds of entry that tell of patients shown. */

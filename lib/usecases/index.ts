@@ -63,6 +63,18 @@ export { ownEmergencies } from './emergency/ownEmergencies.ts'
 export { countEmergencies, readEmergencies } from './emergency/readEmergencies.ts'
 export type { EmergencyBand, EmergencyView, EmergencyViewsPage, OpenedPatient, OwnEmergency } from './emergency/views.ts'
 export type { ExportedFile } from './export/exportedFile.ts'
+export { exportFollowUp } from './followup/exportFollowUp.ts'
+export {
+  exportFollowUpApart,
+  type FollowUpAnswer,
+  type FollowUpApartRequest,
+  readFollowUpApart,
+  readOccasionsApart,
+} from './followup/followUpApart.ts'
+export { type DocumentBy, FOLLOW_UP_BY, type FollowUpDocument, followUpDocument } from './followup/followUpDocument.ts'
+export { type FollowUp, readFollowUp } from './followup/readFollowUp.ts'
+export { type OccasionRow, type OccasionsView, type OccasionsWish, readOccasions } from './followup/readOccasions.ts'
+export type { FollowUpWish } from './followup/readWish.ts'
 export type { Check, Health, HealthState } from './health/checks.ts'
 export { healthOf, readHealth } from './health/readHealth.ts'
 export { compareHeld } from './held/compareHeld.ts'

@@ -2,6 +2,7 @@ import type { Command } from '../command.ts'
 import { accountAdd, accountDisable, accountJoin, accountResetFactor, accountUnjoin } from './account.ts'
 import { backup, backupKey, backupVerify } from './backup.ts'
 import { demo } from './demo.ts'
+import { followUp } from './followUp.ts'
 import { health } from './health.ts'
 import { held, heldResolve } from './held.ts'
 import { heldConfirm, heldDecline, heldShow } from './heldShow.ts'
@@ -34,6 +35,7 @@ export const COMMANDS: readonly Command[] = [
   mappingRevoke,
   list,
   patient,
+  followUp,
   mergePropose,
   mergeConfirm,
   mergeDecline,

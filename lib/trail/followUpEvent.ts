@@ -1,0 +1,17 @@
+import type { Day } from '../time/index.ts'
+
+/** Of which period, up to which day data counted, and which state of the database was read: the number of the last entry of the log before it. */
+interface Audited {
+  readonly from: Day
+  readonly to: Day
+  readonly cutOff: Day
+  readonly revision: number
+}
+
+/** What is logged of the follow-up audit. */
+export type FollowUpEvent =
+  /** Figures that name no patient. `whatIf`: a version of the plan they were also worked out under; null for none. `sha256` is that of the figures. */
+  | (Audited & { readonly action: 'follow-up-read'; readonly whatIf: number | null; readonly sha256: string; readonly as?: 'file' })
+  /** The tests of one group, patient by patient; by what it was told apart. */
+  | (Audited & { readonly action: 'follow-up-patients-shown'; readonly by: string; readonly patients: readonly string[] })
+  | (Audited & { readonly action: 'pseudonymous-follow-up-patients-shown'; readonly by: string; readonly patients: readonly string[] })

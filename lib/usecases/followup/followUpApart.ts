@@ -1,0 +1,48 @@
+import { askApart, type CallApart, callApart } from '../apart.ts'
+import type { Call, Outcome } from '../call.ts'
+import type { ExportedFile } from '../export/exportedFile.ts'
+import type { Progress } from '../intake/incoming.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import type { DocumentBy } from './followUpDocument.ts'
+import type { FollowUp } from './readFollowUp.ts'
+import type { OccasionsView, OccasionsWish } from './readOccasions.ts'
+import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
+
+/** What an audit in a process apart may be asked for, and what each answers. */
+export type FollowUpAsked =
+  | { readonly what: 'figures'; readonly wish: FollowUpWish }
+  | { readonly what: 'occasions'; readonly wish: OccasionsWish }
+  | { readonly what: 'file'; readonly wish: FollowUpWish & { readonly by: DocumentBy | null } }
+export type FollowUpAnswer = FollowUp | OccasionsView | ExportedFile
+
+/** What the process apart is told. */
+export type FollowUpApartRequest = CallApart & { readonly asked: FollowUpAsked }
+
+/** Refused here already, so that no process is started for nothing. */
+async function apart<T extends FollowUpAnswer>(call: Call, asked: FollowUpAsked, onProgress?: (progress: Progress) => void): Promise<Outcome<T>> {
+  const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
+  if (refused !== null) return refused
+  const read = readFollowUpWish(call, { whatIf: null, ...asked.wish })
+  if (!read.ok) return read
+  const request: FollowUpApartRequest = { ...callApart(call), asked }
+  return askApart<T>('followUpApart.ts', request, 'The process apart ended without an answer. Nothing was read or changed.', onProgress)
+}
+
+/** `readFollowUp` in a process of its own: working a whole cohort out never holds up a page. Rejects when that process ends early. */
+export function readFollowUpApart(call: Call, wish: FollowUpWish, onProgress?: (progress: Progress) => void): Promise<Outcome<FollowUp>> {
+  return apart(call, { what: 'figures', wish }, onProgress)
+}
+
+/** `readOccasions` in a process of its own. */
+export function readOccasionsApart(call: Call, wish: OccasionsWish, onProgress?: (progress: Progress) => void): Promise<Outcome<OccasionsView>> {
+  return apart(call, { what: 'occasions', wish }, onProgress)
+}
+
+/** `exportFollowUp` in a process of its own. */
+export function exportFollowUpApart(
+  call: Call,
+  wish: FollowUpWish & { readonly by: DocumentBy | null },
+  onProgress?: (progress: Progress) => void,
+): Promise<Outcome<ExportedFile>> {
+  return apart(call, { what: 'file', wish }, onProgress)
+}

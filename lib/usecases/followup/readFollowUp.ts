@@ -1,0 +1,36 @@
+import { createHash } from 'node:crypto'
+import type { Call, Outcome } from '../call.ts'
+import type { Progress } from '../intake/incoming.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
+import { type WorkedOut, workOut } from './workOut.ts'
+
+/** An audit as it is shown: its figures with their SHA-256. The same data, plan and period give the same. */
+export interface FollowUp extends WorkedOut {
+  readonly sha256: string
+}
+
+/** SHA-256 (hexadecimal) of figures. */
+export function figuresSha256({ figures, whatIf }: Pick<WorkedOut, 'figures' | 'whatIf'>): string {
+  return createHash('sha256')
+    .update(JSON.stringify([figures, whatIf]))
+    .digest('hex')
+}
+
+/** Works out the follow-up audit of a period and logs that it was read. Long for a large cohort: pages ask `readFollowUpApart`. */
+export async function readFollowUp(
+  call: Call,
+  wish: FollowUpWish,
+  { as, onProgress }: { readonly as?: 'file'; readonly onProgress?: (progress: Progress) => void } = {},
+): Promise<Outcome<FollowUp>> {
+  const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
+  if (refused !== null) return refused
+  const read = readFollowUpWish(call, wish)
+  if (!read.ok) return read
+  const worked = workOut(call.store.reader, read.value, onProgress)
+  const sha256 = figuresSha256(worked)
+  const { from, to, cutOff } = read.value.period
+  const told = { from, to, cutOff, revision: worked.revision, whatIf: wish.whatIf, sha256, ...(as === undefined ? {} : { as }) }
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'follow-up-read', ...told }] }))
+  return { ok: true, value: { ...worked, sha256 } }
+}

@@ -1,0 +1,94 @@
+import { may } from '../../access/index.ts'
+import { DIMENSIONS, type Dimension, keyOf, OTHERS, type Placed, type Verdict } from '../../followup/index.ts'
+import type { Day } from '../../time/index.ts'
+import type { Call, Outcome } from '../call.ts'
+import type { Progress } from '../intake/incoming.ts'
+import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
+import { workOut } from './workOut.ts'
+
+/** A group of an audit as it stood in its table, and of its tests perhaps only those with one verdict. */
+export interface OccasionsWish extends Omit<FollowUpWish, 'whatIf'> {
+  readonly by: Dimension
+  readonly key: string
+  readonly verdict: Extract<Verdict, 'on-time' | 'late' | 'missed'> | null
+}
+
+/** One test that was due. Of the patient either the number or the pseudonym: what the reader may know. */
+export interface OccasionRow {
+  readonly patientId: string | null
+  readonly pseudonym: string | null
+  readonly group: string
+  readonly dueOn: Day
+  readonly graceEndsOn: Day
+  readonly doneOn: Day | null
+  readonly verdict: string
+  readonly daysLate: number
+  readonly phase: string | null
+  readonly planVersion: string
+}
+
+export interface OccasionsView {
+  readonly rows: readonly OccasionRow[]
+  /** More were found than are shown. */
+  readonly found: number
+  readonly revision: number
+}
+
+const SHOWN = 1000
+
+type Held = Placed & { readonly patientId: string }
+
+const longestLateFirst = (a: Held, b: Held): number =>
+  b.daysLate - a.daysLate || (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0) || (a.patientId < b.patientId ? -1 : 1)
+
+function groupOf(found: readonly Held[], by: Dimension, keys: readonly string[], verdict: OccasionsWish['verdict']): Held[] {
+  return found.filter((one) => keys.includes(keyOf(by, one)) && (verdict === null || one.verdict === verdict)).sort(longestLateFirst)
+}
+
+/**
+ * The tests behind one row of the audit's tables, latest first: with patient numbers for whoever may open patients, else under pseudonyms. Groups that are too
+ * small to be shown can be asked for only together, as they are shown. Logs whose they were.
+ */
+export async function readOccasions(
+  call: Call,
+  { by, key, verdict, ...wish }: OccasionsWish,
+  onProgress?: (progress: Progress) => void,
+): Promise<Outcome<OccasionsView>> {
+  const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
+  if (refused !== null) return refused
+  const read = readFollowUpWish(call, { ...wish, whatIf: null })
+  if (!read.ok) return read
+  if (!DIMENSIONS.includes(by)) return { ok: false, kind: 'invalid', reason: `The audit is not told apart by "${by}".` }
+  const role = call.actor.role === 'none' ? null : call.actor.role
+  const byNumber = may(role, 'patient.read').allowed
+  const pseudonyms = byNumber ? null : pseudonymsOf(call)
+  if (pseudonyms?.ok === false) return pseudonyms
+  const found: Held[] = []
+  const due = ({ verdict: of }: Placed): boolean => of !== 'pending' && of !== 'excluded'
+  const { figures, revision } = workOut(call.store.reader, read.value, onProgress, ({ patientId, occasions }) => {
+    for (const one of occasions) if (due(one)) found.push({ ...one, patientId })
+  })
+  const row = figures.by[by].find((group) => group.key === key)
+  if (row === undefined) {
+    return {
+      ok: false,
+      kind: 'not-found',
+      reason: `The audit shows no group "${key}" by ${by}; groups that are too small stand together as "${OTHERS}".`,
+    }
+  }
+  const all = groupOf(found, by, row.keys, verdict)
+  const shown = all.slice(0, SHOWN)
+  const patients = [...new Set(shown.map(({ patientId }) => patientId))]
+  const { from, to, cutOff } = read.value.period
+  const action = byNumber ? 'follow-up-patients-shown' : 'pseudonymous-follow-up-patients-shown'
+  await call.store.record(call, () => ({ value: null, events: [{ action, from, to, cutOff, revision, by, patients }] }))
+  const nameOf = (patientId: string) =>
+    pseudonyms === null ? { patientId, pseudonym: null } : { patientId: null, pseudonym: pseudonyms.value.of(patientId) }
+  const rows = shown.map(({ patientId, group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion }) => ({
+    ...nameOf(patientId),
+    ...{ group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion },
+  }))
+  return { ok: true, value: { rows, found: all.length, revision } }
+}
