@@ -8,6 +8,7 @@ import { type OnTime, onTimeOf } from './onTime.ts'
 import type { Period } from './patientAudit.ts'
 import { type GroupRow, groupRows } from './smallGroups.ts'
 import { type Spread, spreadOf } from './spread.ts'
+import type { PersonDays } from './upToDate.ts'
 import { type TimeTo, timeTo, type Wait } from './waits.ts'
 
 /** A share with Wilson's 95 % interval; both null where there is nothing to share. */
@@ -64,6 +65,11 @@ function spreadOfCounts(counts: ReadonlyMap<number, number>): Spread | null {
   return spreadOf(days)
 }
 
+// In one order, whoever was counted first: sums of fractions depend on it in their last digit, and the figures have a digest.
+function inOrder(days: readonly PersonDays[]): readonly PersonDays[] {
+  return days.toSorted((a, b) => a.total - b.total || a.covered - b.covered)
+}
+
 /** The figures of what was counted. */
 export function figuresOf(period: Period, counts: CohortCounts, rows: RowsAsked): Figures {
   const { found, answered, overturned, toReview, toRepeat } = counts.flagged
@@ -83,7 +89,7 @@ export function figuresOf(period: Period, counts: CohortCounts, rows: RowsAsked)
     daysToRepeat: timeTo(toRepeat),
     answered: shareOf(answered, found),
     overturned: { ...shareOf(overturned['other-cause'] + overturned.excluded + overturned.corrected, found), how: { ...overturned } },
-    coverage: personTimeCoverage(counts.personDays),
+    coverage: personTimeCoverage(inOrder(counts.personDays)),
     held: { rows: rows.held.length, waiting, days: timeTo(rows.held) },
     intakeDelay: spreadOfCounts(rows.intake),
   }

@@ -42,6 +42,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   'mapping revoke': { needs: 'mapping.revoke', args: ['999', ...REASON] },
   list: { needs: 'list.read', args: [] },
   patient: { needs: 'patient.read', args: ['P1'] },
+  'follow-up': { needs: 'followup.read', args: ['--from', '2026-01-01', '--to', '2026-06-30'] },
   'merge propose': { needs: 'patient.merge', args: ['P9', 'P1', ...REASON] },
   'merge confirm': { needs: 'patient.merge', args: ['999'] },
   'merge decline': { needs: 'patient.merge', args: ['999'] },

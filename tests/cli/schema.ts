@@ -44,6 +44,43 @@ export const listDocument = z.strictObject({
   ),
 })
 
+const share = {
+  due: z.int().nonnegative(),
+  onTime: z.int().nonnegative(),
+  late: z.int().nonnegative(),
+  missed: z.int().nonnegative(),
+  proportion: z.number().min(0).max(1).nullable(),
+  wilson95: z.tuple([z.number().min(0), z.number().max(1)]).nullable(),
+}
+const waits = z.strictObject({
+  events: z.int().nonnegative(),
+  open: z.int().nonnegative(),
+  median: z.number().nonnegative().nullable(),
+  // The standard error is not defined where nobody is left.
+  curve: z.array(z.tuple([z.number().nonnegative(), z.number().min(0).max(1), z.number().nonnegative().nullable()])),
+})
+
+export const followUpDocument = z.strictObject({
+  from: day,
+  to: day,
+  onTime: z.strictObject(share),
+  groups: z.array(z.strictObject({ key: z.string().min(1), ...share })),
+  chart: z.array(
+    z.strictObject({
+      month: z.string().regex(/^\d{4}-\d{2}$/),
+      due: z.int().positive(),
+      onTime: z.int().nonnegative(),
+      proportion: z.number().min(0).max(1),
+      centre: z.number().min(0).max(1),
+      lower: z.number().min(0).max(1),
+      upper: z.number().min(0).max(1),
+      signal: z.boolean(),
+    }),
+  ),
+  daysToReview: waits,
+  daysToRepeat: waits,
+})
+
 const point = z.strictObject({ value: decimalText, comparator: z.enum(['<', '<=', '>', '>=']).nullable(), unit: z.string(), collectedOn: day })
 
 const marker = z.strictObject({

@@ -23,6 +23,8 @@ const EVENTS: readonly (readonly [TrailEvent, readonly string[]])[] = [
   [{ action: 'mapping-taken-back', mappingId: 1, rows: 1, versions: 1, patients: ['P14'] }, []],
 ]
 
+const AUDITED = { from: '2026-01-01' as never, to: '2026-06-30' as never, cutOff: '2026-07-31' as never, revision: 1 }
+
 /** Kinds of entry that came after the table: a log from before it has none of them. */
 const LATER: typeof EVENTS = [
   [{ action: 'round-shown', roundId: 1, patients: ['P18'] }, ['P18']],
@@ -31,6 +33,8 @@ const LATER: typeof EVENTS = [
   [{ action: 'patient-exported', patientId: 'P23', as: 'paper', revision: 1 }, ['P23']],
   [{ action: 'sheet-drafted', patientId: 'P21' }, ['P21']],
   [{ action: 'sheet-opened', patientId: 'P22', sheetId: 1 }, ['P22']],
+  [{ action: 'follow-up-patients-shown', ...AUDITED, by: 'phase', patients: ['P24'] }, ['P24']],
+  [{ action: 'pseudonymous-follow-up-patients-shown', ...AUDITED, by: 'phase', patients: ['P25'] }, ['P25']],
 ]
 
 test.each([...EVENTS, ...LATER])('%j shows whom it shows', (event, patients) => {

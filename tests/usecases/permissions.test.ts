@@ -50,6 +50,9 @@ const EMERGENCY: readonly Who[] = ['physician', 'console']
 const QUALITY: readonly Who[] = ['quality', 'console']
 const QUESTION = { question: 'failures', patient: '', person: '', only: '', from: '', to: '', before: null } as const
 const PSEUDONYMS: readonly Who[] = ['quality', 'console']
+const FOLLOW_UP: readonly Who[] = ['navigator', 'physician', 'quality', 'console']
+// No day at all: whoever may is told so, and no process is started for it.
+const NO_PERIOD = { from: '', to: '', cutOff: null } as const
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -97,6 +100,15 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readModel: { roles: [...ROLES, 'console'], run: (call) => usecases.readModel(call, 'iss') },
   readPlan: { roles: [...ROLES, 'console'], run: (call) => usecases.readPlan(call) },
   readRenewal: { roles: [...ROLES, 'console'], run: (call) => usecases.readRenewal(call) },
+  readFollowUp: { roles: FOLLOW_UP, run: (call) => usecases.readFollowUp(call, { ...NO_PERIOD, whatIf: null }) },
+  readFollowUpApart: { roles: FOLLOW_UP, run: (call) => usecases.readFollowUpApart(call, { ...NO_PERIOD, whatIf: null }) },
+  exportFollowUp: { roles: FOLLOW_UP, run: (call) => usecases.exportFollowUp(call, { ...NO_PERIOD, whatIf: null, by: null }) },
+  exportFollowUpApart: { roles: FOLLOW_UP, run: (call) => usecases.exportFollowUpApart(call, { ...NO_PERIOD, whatIf: null, by: null }) },
+  readOccasions: { roles: FOLLOW_UP, run: (call) => usecases.readOccasions(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }) },
+  readOccasionsApart: {
+    roles: FOLLOW_UP,
+    run: (call) => usecases.readOccasionsApart(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }),
+  },
   proposePlan: { roles: PROPOSE, run: (call) => usecases.proposePlan(call, { ...WISH, note: '' }) },
   withdrawProposal: { roles: PROPOSE, run: (call) => usecases.withdrawProposal(call, { version: 999 }) },
   tryPlan: { roles: PROPOSE, run: (call) => usecases.tryPlan(call, { kind: 'changes', wish: WISH }) },
@@ -207,6 +219,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   refusedUnlessMay: 'is the question itself',
   renewStandings: 'answers a number, and keeps what every view would work out',
   renewApart: 'does the same in another process',
+  followUpDocument: 'lays out what an audit gave',
   clinicDay: 'reads the calendar',
   factorPolicy: 'reads a setting',
   isPolicyKnown: 'reads the same setting when the program starts',

@@ -41,7 +41,8 @@ export function followUpDocument({ from, to, onTime, by, chart, daysToReview, da
     to,
     onTime,
     groups: told === null ? [] : by[told].map(group),
-    chart: chart.points,
+    // A month in which nothing was due has no share: it is left out here, and is a gap in a picture.
+    chart: chart.points.filter(({ proportion }) => proportion !== null),
     daysToReview: waits(daysToReview),
     daysToRepeat: waits(daysToRepeat),
   }
