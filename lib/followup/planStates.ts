@@ -24,6 +24,8 @@ export interface Repeats {
 
 /** One patient's past, ready to be walked through: only what counts at the cut-off. */
 export interface Past {
+  /** The course as of an earlier day, by the plan in force on it. Traced once a day asked for. */
+  readonly courseOn: (on: Day) => Course
   readonly history: History
   /** The course as of the cut-off. */
   readonly course: Course
@@ -41,21 +43,36 @@ export interface Past {
 export function pastOf(history: History, plans: readonly FollowUpPlan[], cutOff: Day): Past {
   const known = historyAsOf(history, cutOff)
   const counted: History = { ...known, results: countingResults(known), decisions: [], held: [], changes: [] }
-  const course = traceCourse(counted, cutOff, planOn(plans, cutOff).thresholds)
+  const traced = new Map<Day, Course>()
+  const courseOn = (on: Day): Course => {
+    const known = traced.get(on) ?? traceCourse(counted, on, planOn(plans, on).thresholds)
+    traced.set(on, known)
+    return known
+  }
+  const course = courseOn(cutOff)
   const done = Object.fromEntries(TEST_GROUPS.map((group) => [group, daysDone(course, group)])) as Past['done']
-  return { history: counted, course, done, cutOff, plans }
+  return { courseOn, history: counted, course, done, cutOff, plans }
 }
+
+/** What happens on a day and changes nothing of what is asked for but as a sample does. */
+const AS_SAMPLES: readonly string[] = ['imaging', 'marrow', 'bone-agent']
 
 /** Days on which the course, the plan or the patient's status may change other than by a sample. */
 function turns({ history, plans, cutOff }: Past): readonly Day[] {
   const { patient, events, courseChanges } = history
   const days = [
-    ...events.map(({ on }) => on),
+    ...events.filter(({ event }) => !AS_SAMPLES.includes(event)).map(({ on }) => on),
     ...courseChanges.map(({ on }) => on),
     ...(patient.statusOn === null ? [] : [patient.statusOn]),
     ...plans.map(({ from }) => from),
   ]
   return [...new Set(days.filter((on) => on <= cutOff))].sort()
+}
+
+/** Days on which something was sampled or done. */
+function sampledDays({ results, events }: History): readonly Day[] {
+  const done = events.filter(({ event }) => AS_SAMPLES.includes(event)).map(({ on }) => on)
+  return [...new Set([...results.map(({ collected }) => collected.on), ...done])].sort()
 }
 
 function lastBy(days: readonly Day[], on: Day): Day | null {
@@ -76,6 +93,7 @@ function stateOn(past: Past, stretch: Course, plan: FollowUpPlan, repeats: reado
   const planned = {
     ...stretch,
     today: on,
+    boneAgents: stretch.boneAgents.filter((event) => event.on <= on),
     measurableBy: urineOn(stretch, on) ? (['urine'] as const) : [],
     lastDoneOn: (group: TestGroup) => lastBy(past.done[group], on),
   }
@@ -99,13 +117,13 @@ function stateOn(past: Past, stretch: Course, plan: FollowUpPlan, repeats: reado
  */
 export function* planStates(past: Past, repeats: Repeats, since: Day): Generator<PlanState> {
   const boundaries = turns(past)
-  const sampled = [...new Set(past.history.results.map(({ collected }) => collected.on))].sort()
+  const sampled = sampledDays(past.history)
   for (const [index, begins] of boundaries.entries()) {
     const next = boundaries[index + 1]
     const ends = next === undefined ? past.cutOff : addDays(next, -1)
     if (ends < since) continue
     const plan = planOn(past.plans, begins)
-    const stretch = traceCourse(past.history, ends, plan.thresholds)
+    const stretch = past.courseOn(ends)
     const active = stretch.phase !== null && isActive(stretch.phase.phase) && stretch.leftOn === null
     const spans = active ? repeats.within(stretch) : []
     const days = [begins, ...sampled.filter((on) => on > begins && on <= ends)]

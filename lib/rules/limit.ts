@@ -6,7 +6,7 @@ import { evidenceOf, inOrderOfRole, valueText } from './evidence.ts'
 import type { Caution, Evidence, Finding, Window } from './finding.ts'
 import type { Judgement, Shown } from './judgement.ts'
 import { lastTwo } from './lastTwo.ts'
-import { type About, findingsOfRuns } from './runs.ts'
+import { type About, findingsOfJudged, findingsOfRuns, type Judged } from './runs.ts'
 import { laterWindow } from './window.ts'
 
 /** What one rule adds to what every limit tells. */
@@ -52,14 +52,20 @@ function shown({ of, tells }: Limited, at: number, state: Finding['state'], cens
   }
 }
 
-/** Findings of a limit that asks for two samples: unconfirmed by the last, confirmed by the last two. */
-export function twoSampleFindings(limited: Limited): Finding[] {
+/** A limit that asks for two samples, sample by sample: unconfirmed by the last, confirmed by the last two. */
+export function twoSampleJudged(limited: Limited): Judged {
   const { about, of } = limited
   const holds = of.samples.map(limited.holds)
-  return findingsOfRuns(about, of.samples, (at) => {
+  const judge = (at: number): Judgement | null => {
     const state = lastTwo(holds, at)
     return state === null ? null : { ...state, shown: () => shown(limited, at, state.state, anyCensored(of.samples[at]?.value)) }
-  })
+  }
+  return { about, samples: of.samples, judge }
+}
+
+/** Findings of a limit that asks for two samples. */
+export function twoSampleFindings(limited: Limited): Finding[] {
+  return findingsOfJudged([twoSampleJudged(limited)])
 }
 
 /** Days after which a danger finding is stale: it is then looked at within 7 days (clinical.md 3.3). */

@@ -10,6 +10,13 @@ export interface About {
   readonly organDamage: boolean
 }
 
+/** A series whose samples one rule judges one by one. */
+export interface Judged {
+  readonly about: About
+  readonly samples: readonly { readonly on: Day }[]
+  readonly judge: (at: number) => Judgement | null
+}
+
 /**
  * The unbroken runs of samples that show something, each told by its last sample. The run that reaches the last sample is current;
  * an earlier one ended on the day of the sample that no longer showed it.
@@ -29,6 +36,11 @@ export function findingsOfRuns(about: About, samples: readonly { readonly on: Da
     last = judged
   }
   return findings
+}
+
+/** `findingsOfRuns` of what a rule judges. */
+export function findingsOfJudged(judged: readonly Judged[]): Finding[] {
+  return judged.flatMap(({ about, samples, judge }) => findingsOfRuns(about, samples, judge))
 }
 
 /** One finding told by one judgement. */

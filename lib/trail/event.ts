@@ -4,6 +4,7 @@ import type { CourseEvent } from './courseEvent.ts'
 import type { ExportEvent } from './exportEvent.ts'
 import type { FollowUpEvent } from './followUpEvent.ts'
 import type { KeepingEvent } from './keepingEvent.ts'
+import type { PlanEvent } from './planEvent.ts'
 import type { RoundEvent } from './roundEvent.ts'
 import type { SheetEvent } from './sheetEvent.ts'
 
@@ -216,22 +217,6 @@ export type TrailEvent =
     }
   | { readonly action: 'standings-renewed'; readonly patients: number; readonly because: 'day' | 'rules' | 'plan' }
   | { readonly action: 'rechecked'; readonly patients: number; readonly differences: number }
-  | { readonly action: 'plan-proposed'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }
-  | { readonly action: 'plan-withdrawn'; readonly version: number; readonly sha256: string }
-  | {
-      readonly action: 'plan-tried'
-      /** Null for numbers that are not proposed yet. */
-      readonly version: number | null
-      readonly from: Day
-      readonly sha256: string
-      readonly evaluated: number
-      readonly changed: number
-      /** Whom the answer named; nobody where the reader may open no patient. */
-      readonly patients: readonly string[]
-    }
-  | { readonly action: 'plan-published'; readonly version: number; readonly from: Day; readonly beforeSha256: string; readonly afterSha256: string }
-  /** Its reason is a person's free text and stays with the version. */
-  | { readonly action: 'plan-refused'; readonly version: number; readonly sha256: string }
   | {
       /** Its reason is a person's free text and stays with the version. */
       readonly action: 'source-profile-saved'
@@ -245,6 +230,7 @@ export type TrailEvent =
   | ExportEvent
   | FollowUpEvent
   | KeepingEvent
+  | PlanEvent
   | RoundEvent
   | SheetEvent
   | { readonly action: 'demonstration-filled'; readonly patients: number; readonly seed: number }

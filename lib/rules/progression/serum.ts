@@ -4,22 +4,26 @@ import { judgeRise, type Rising } from '../criterion/rising.ts'
 import type { Finding } from '../finding.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
-import { findingsOfRuns } from '../runs.ts'
+import { findingsOfJudged, type Judged } from '../runs.ts'
 import { SOURCES } from '../sources.ts'
 
-function findingsOf(rise: Rising): Finding[] {
-  return findingsOfRuns({ rule: 'pd-serum', organDamage: false }, rise.of.window, judgeRise(rise))
+function judgedBy(rise: Rising): Judged {
+  return { about: { rule: 'pd-serum', organDamage: false }, samples: rise.of.window, judge: judgeRise(rise) }
 }
 
 function byImmunoglobulin(course: Course): Finding[] {
   const rise = immunoglobulinRise(course)
   const name = `Ig${course.heavyChain}`
-  return rise === null ? [] : findingsOf(rise).map((finding) => ({ ...finding, facts: { ...finding.facts, immunoglobulin: name } }))
+  return rise === null ? [] : findingsOfJudged([judgedBy(rise)]).map((finding) => ({ ...finding, facts: { ...finding.facts, immunoglobulin: name } }))
 }
 
 export const pdSerum: CourseRule = {
   id: 'pd-serum',
   asks: 'Has serum M-protein risen from the lowest value by at least 25 % and 5 g/L, or from 50 g/L or more by at least 10 g/L? Where electrophoresis did not measure it at baseline: has the quantitative immunoglobulin of an IgA, IgD or beta-region protein?',
   source: `${SOURCES.imwg2016}; ${SOURCES.dispenzieri2009}`,
-  check: (course) => (runsAsActive(course) ? [...findingsOf(serumRise(course)), ...byImmunoglobulin(course)] : []),
+  check: (course) => (runsAsActive(course) ? [...findingsOfJudged([judgedBy(serumRise(course))]), ...byImmunoglobulin(course)] : []),
+  judged: (course) => {
+    if (!runsAsActive(course)) return []
+    return [serumRise(course), immunoglobulinRise(course)].flatMap((rise) => (rise === null ? [] : [judgedBy(rise)]))
+  },
 }

@@ -1,13 +1,14 @@
-import type { Measurement } from '../../course/index.ts'
+import type { Course, Measurement } from '../../course/index.ts'
 import { decimalText, type Holds, isExact } from '../../units/index.ts'
 import { anyCensored, methodChanged, when } from '../cautions.ts'
 import { evidenceOf, valueText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
-import { type Telling, twoSampleFindings } from '../limit.ts'
+import { type Telling, twoSampleJudged } from '../limit.ts'
 import { runsAsActive } from '../phases.ts'
 import { comparedPair } from '../printedLimit.ts'
 import { CREATININE } from '../renal.ts'
 import type { CourseRule } from '../rule.ts'
+import { findingsOfJudged, type Judged } from '../runs.ts'
 import { SOURCES } from '../sources.ts'
 
 function hasRisen(start: Measurement, sample: Measurement): Holds {
@@ -31,19 +32,24 @@ function tells(start: Measurement, current: Measurement, previous: Measurement |
   }
 }
 
-export const relapseCreatinine: CourseRule = {
-  id: 'relapse-creatinine',
-  asks: 'Has creatinine risen by at least 177 umol/L (2 mg/dL) from the start of the line?',
-  source: `clinical relapse, ${SOURCES.imwg2016}`,
-  check: (course) => {
-    const { creatinine } = course.markers
-    const start = creatinine.baseline
-    if (!runsAsActive(course) || start === null) return []
-    return twoSampleFindings({
+function judged(course: Course): readonly Judged[] {
+  const { creatinine } = course.markers
+  const start = creatinine.baseline
+  if (!runsAsActive(course) || start === null) return []
+  return [
+    twoSampleJudged({
       about: { rule: 'relapse-creatinine', organDamage: true },
       of: { name: 'creatinine', unit: 'umol/L', samples: creatinine.window },
       holds: (sample) => hasRisen(start, sample),
       tells: (sample, _, previous) => tells(start, sample, previous),
-    })
-  },
+    }),
+  ]
+}
+
+export const relapseCreatinine: CourseRule = {
+  id: 'relapse-creatinine',
+  asks: 'Has creatinine risen by at least 177 umol/L (2 mg/dL) from the start of the line?',
+  source: `clinical relapse, ${SOURCES.imwg2016}`,
+  check: (course) => findingsOfJudged(judged(course)),
+  judged,
 }

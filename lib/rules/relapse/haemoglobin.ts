@@ -1,14 +1,14 @@
-import type { Measurement } from '../../course/index.ts'
+import type { Course, Measurement } from '../../course/index.ts'
 import { allHold, decimalText, type Interval, isExact, largerInterval } from '../../units/index.ts'
 import { anyCensored, methodChanged, unitSuspect, when } from '../cautions.ts'
 import { evidenceOf, keptText } from '../evidence.ts'
 import { ratioOf } from '../excess.ts'
 import { HAEMOGLOBIN_FALL, hasFallenBy } from '../haemoglobin.ts'
-import { type Shown, stateOf } from '../judgement.ts'
+import { type Judgement, type Shown, stateOf } from '../judgement.ts'
 import { samplesOfLine } from '../lineSpan.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
-import { findingsOfRuns } from '../runs.ts'
+import { findingsOfJudged, type Judged } from '../runs.ts'
 import { SOURCES } from '../sources.ts'
 
 interface Highest {
@@ -58,26 +58,31 @@ function shown(samples: readonly Measurement[], at: number, reference: Highest, 
   }
 }
 
+function judgeFall(samples: readonly Measurement[], highest: readonly (Highest | null)[], at: number): Judgement | null {
+  const [current, previous] = [samples[at], samples[at - 1]]
+  const [reference, earlier] = [highest[at] ?? null, highest[at - 1] ?? null]
+  if (current === undefined || reference === null) return null
+  const both =
+    previous === undefined || earlier === null
+      ? 'no'
+      : allHold(hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, previous.value), hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, current.value))
+  const state = stateOf(hasFallenBy(HAEMOGLOBIN_FALL, reference.value, current.value), both)
+  if (state === null) return null
+  const isConfirmed = state.state === 'confirmed'
+  return { ...state, shown: () => shown(samples, at, isConfirmed && earlier !== null ? earlier : reference, isConfirmed) }
+}
+
+function judged(course: Course): readonly Judged[] {
+  if (!runsAsActive(course)) return []
+  const samples = samplesOfLine(course, course.markers.haemoglobin)
+  const highest = highestBefore(samples)
+  return [{ about: { rule: 'relapse-haemoglobin', organDamage: true }, samples, judge: (at) => judgeFall(samples, highest, at) }]
+}
+
 export const relapseHaemoglobin: CourseRule = {
   id: 'relapse-haemoglobin',
   asks: 'Has haemoglobin fallen by at least 20 g/L from the highest value of the line?',
   source: `clinical relapse, ${SOURCES.imwg2016}`,
-  check: (course) => {
-    if (!runsAsActive(course)) return []
-    const samples = samplesOfLine(course, course.markers.haemoglobin)
-    const highest = highestBefore(samples)
-    return findingsOfRuns({ rule: 'relapse-haemoglobin', organDamage: true }, samples, (at) => {
-      const [current, previous] = [samples[at], samples[at - 1]]
-      const [reference, earlier] = [highest[at] ?? null, highest[at - 1] ?? null]
-      if (current === undefined || reference === null) return null
-      const both =
-        previous === undefined || earlier === null
-          ? 'no'
-          : allHold(hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, previous.value), hasFallenBy(HAEMOGLOBIN_FALL, earlier.value, current.value))
-      const state = stateOf(hasFallenBy(HAEMOGLOBIN_FALL, reference.value, current.value), both)
-      if (state === null) return null
-      const isConfirmed = state.state === 'confirmed'
-      return { ...state, shown: () => shown(samples, at, isConfirmed && earlier !== null ? earlier : reference, isConfirmed) }
-    })
-  },
+  check: (course) => findingsOfJudged(judged(course)),
+  judged,
 }

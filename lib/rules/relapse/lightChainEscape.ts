@@ -7,13 +7,19 @@ import { bandText, fixationEvidence, fixationsOf } from '../immunofixation/fixat
 import type { Judgement } from '../judgement.ts'
 import { runsAsActive } from '../phases.ts'
 import type { CourseRule } from '../rule.ts'
-import { findingsOfRuns } from '../runs.ts'
+import { type About, findingsOfRuns, type Judged } from '../runs.ts'
 import { SOURCES } from '../sources.ts'
 
 // Only a certain progression by M-protein makes the light chains say nothing new: a possible one must not hide them.
 function progressesOn(rise: Rising, on: Day): boolean {
   const at = rise.of.window.findLastIndex((sample) => sample.on <= on)
   return at !== -1 && riseAt(rise, at)?.certainty === 'certain'
+}
+
+const ABOUT: About = { rule: 'light-chain-escape', organDamage: false }
+
+function isEscapeAsked(course: Course): boolean {
+  return runsAsActive(course) && course.measurableBy.some((by) => by === 'serum' || by === 'urine')
 }
 
 function escapes(course: Course): Rising {
@@ -34,17 +40,24 @@ function withLostHeavyChain(course: Course, judged: Judgement): Judgement {
   }
 }
 
+// Whatever the M-protein hides on a sample's own day: on a later day it may hide it no longer.
+function judged(course: Course): readonly Judged[] {
+  if (!isEscapeAsked(course)) return []
+  const rise = escapes(course)
+  return [{ about: ABOUT, samples: rise.of.window, judge: judgeRise(rise) }]
+}
+
 export const lightChainEscape: CourseRule = {
   id: 'light-chain-escape',
   asks: 'Measurable by serum or urine and no progression there: has dFLC risen from its lowest value by more than 100 mg/L and at least 25 %, with an abnormal ratio?',
   source: `54 of 520 relapses, ${SOURCES.escape2014}; criterion of ${SOURCES.imwg2016}`,
   check: (course) => {
-    if (!runsAsActive(course) || !course.measurableBy.some((by) => by === 'serum' || by === 'urine')) return []
+    if (!isEscapeAsked(course)) return []
     const rise = escapes(course)
     const others = [serumRise(course), immunoglobulinRise(course), urineRise(course)].filter((other) => other !== null)
     const { window } = rise.of
     const judge = judgeRise(rise)
-    return findingsOfRuns({ rule: 'light-chain-escape', organDamage: false }, window, (at) => {
+    return findingsOfRuns(ABOUT, window, (at) => {
       const judged = judge(at)
       if (judged === null) return null
       const isLast = at === window.length - 1
@@ -53,4 +66,5 @@ export const lightChainEscape: CourseRule = {
       return isLast ? withLostHeavyChain(course, judged) : judged
     })
   },
+  judged,
 }

@@ -22,7 +22,7 @@ type Found = ReadonlyMap<string, Finding>
 function foundOn(past: Past, history: History, days: readonly Day[]): Found {
   const found = new Map<string, Finding>()
   for (const on of days) {
-    const known = history === past.history && on === past.cutOff ? past.course : traceCourse(history, on, planOn(past.plans, on).thresholds)
+    const known = history === past.history ? past.courseOn(on) : traceCourse(history, on, planOn(past.plans, on).thresholds)
     for (const finding of courseFindings(known)) {
       if (FLAGGED.includes(finding.window)) found.set(`${topicOf(findingKey(finding))} ${finding.since}`, finding)
     }
