@@ -11,7 +11,7 @@ import * as decisions from './read/decisions.ts'
 import * as emergencies from './read/emergencyViews.ts'
 import { fileBytes, fileChunks, keptBytes } from './read/fileBytes.ts'
 import * as files from './read/files.ts'
-import { arrivedBetween, heldBetween } from './read/followUp.ts'
+import { arrivedBetween, dataRevision, heldBetween } from './read/followUp.ts'
 import * as held from './read/held.ts'
 import * as heldChoices from './read/heldChoices.ts'
 import * as heldGroups from './read/heldGroups.ts'
@@ -79,6 +79,7 @@ export function readerOf(connection: Connection) {
     heldRowsOfFile: (fileId: number) => held.heldRowsOfFile(connection, fileId),
     heldRowsOfSource: (source: string, count: number) => held.heldRowsOfSource(connection, source, count),
     heldBetween: (from: Day, to: Day) => heldBetween(connection, from, to),
+    dataRevision: () => dataRevision(connection),
     arrivedBetween: (from: Day, to: Day) => arrivedBetween(connection, from, to),
     heldQueue: () => held.heldQueue(connection),
     heldRow: (id: number) => held.heldRowById(connection, id),

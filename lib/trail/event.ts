@@ -1,5 +1,4 @@
 import type { Permission, Role } from '../access/index.ts'
-import type { Day } from '../time/index.ts'
 import type { CourseEvent } from './courseEvent.ts'
 import type { ExportEvent } from './exportEvent.ts'
 import type { FollowUpEvent } from './followUpEvent.ts'

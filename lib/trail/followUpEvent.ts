@@ -1,6 +1,6 @@
 import type { Day } from '../time/index.ts'
 
-/** Of which period, up to which day data counted, and which state of the database was read: the number of the last entry of the log before it. */
+/** Of which period, up to which day data counted, and which state of the data was read: how many changes they had seen. */
 interface Audited {
   readonly from: Day
   readonly to: Day

@@ -27,3 +27,13 @@ export function arrivedBetween({ statement }: Connection, from: Day, to: Day): A
     JOIN intake_file ON intake_file.id = file_id`
   return statement<Arrived>(sql).all(from, to)
 }
+
+/**
+ * How many changes the data have seen: of patients, their histories and their rows, the held queue, and the plan. Every change makes it greater and nothing else
+ * does, a look at a page neither, so that two answers of one number are of one state.
+ */
+export function dataRevision({ statement }: Connection): number {
+  const sql = `SELECT (SELECT coalesce(sum(revision + version), 0) FROM patient) + (SELECT count(*) FROM held_row)
+    + (SELECT count(*) FROM held_row WHERE resolved_at IS NOT NULL) + (SELECT count(*) FROM plan_version WHERE state = 'published') AS revision`
+  return statement<{ revision: number }>(sql).get()?.revision ?? 0
+}

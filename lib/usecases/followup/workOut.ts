@@ -10,7 +10,7 @@ export interface WorkedOut {
   readonly figures: Figures
   /** The same period under another version of the plan; null where none was asked for. */
   readonly whatIf: Figures | null
-  /** The number of the last entry of the log when the data were read: each change of the data has an entry of its own. */
+  /** How many changes the data had seen when they were read: the same number, the same data. */
   readonly revision: number
 }
 
@@ -22,7 +22,7 @@ export function workOut(
   each?: (audit: PatientAudit) => void,
 ): WorkedOut {
   return reader.atOnce(() => {
-    const revision = reader.trailHead().sequence
+    const revision = reader.dataRevision()
     const audit = auditCohort(reader, reader.patientIds(), period, { inForce: reader.publishedPlans(), whatIf }, onProgress, each)
     const rows = rowsAsked(reader, period)
     return {
