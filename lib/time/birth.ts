@@ -29,6 +29,10 @@ export function earliestBirthDay(birth: BirthDate): Day {
  * from the first day of that year or month and may be one year too high.
  */
 export function ageAt(birth: BirthDate, on: Day): { years: number; exact: boolean } {
-  const born = Temporal.PlainDate.from(earliestBirthDay(birth))
-  return { years: born.until(Temporal.PlainDate.from(on), { largestUnit: 'years' }).years, exact: birth.length === 10 }
+  const born = earliestBirthDay(birth)
+  const years = Number(on.slice(0, 4)) - Number(born.slice(0, 4))
+  // Completed on the birthday; a 29 February comes round on 1 March. Before birth, years still to come, 0 within the last one.
+  const exact = birth.length === 10
+  if (on >= born) return { years: on.slice(5) >= born.slice(5) ? years : years - 1, exact }
+  return { years: Temporal.PlainDate.from(born).until(Temporal.PlainDate.from(on), { largestUnit: 'years' }).years, exact }
 }

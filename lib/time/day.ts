@@ -55,6 +55,13 @@ export function addDays(d: Day, count: number): Day {
 
 /** The day `count` calendar months after `d`; the last day of the month where that month is shorter. */
 export function addMonths(d: Day, count: number): Day {
+  // By hand like the days of a month: every due day of a plan in months asks for it.
+  const months = Number(d.slice(0, 4)) * 12 + Number(d.slice(5, 7)) - 1 + count
+  const [year, month] = [Math.floor(months / 12), (months % 12) + 1]
+  if (Number.isInteger(count) && year >= 1 && year <= 9999) {
+    const ofMonth = Math.min(Number(d.slice(8, 10)), daysInMonth(year, month))
+    return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(ofMonth).padStart(2, '0')}` as Day
+  }
   return Temporal.PlainDate.from(d).add({ months: count }, { overflow: 'constrain' }).toString() as Day
 }
 

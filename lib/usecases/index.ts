@@ -63,6 +63,8 @@ export { ownEmergencies } from './emergency/ownEmergencies.ts'
 export { countEmergencies, readEmergencies } from './emergency/readEmergencies.ts'
 export type { EmergencyBand, EmergencyView, EmergencyViewsPage, OpenedPatient, OwnEmergency } from './emergency/views.ts'
 export type { ExportedFile } from './export/exportedFile.ts'
+export { auditPartApart, type PartRequest } from './followup/auditInParts.ts'
+export type { PartDone } from './followup/auditPart.ts'
 export { exportFollowUp } from './followup/exportFollowUp.ts'
 export {
   exportFollowUpApart,

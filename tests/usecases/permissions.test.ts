@@ -53,6 +53,8 @@ const PSEUDONYMS: readonly Who[] = ['quality', 'console']
 const FOLLOW_UP: readonly Who[] = ['navigator', 'physician', 'quality', 'console']
 // No day at all: whoever may is told so, and no process is started for it.
 const NO_PERIOD = { from: '', to: '', cutOff: null } as const
+const DAY_ONE = day('2026-01-01')
+const ONE_PART = { period: { from: DAY_ONE, to: DAY_ONE, cutOff: DAY_ONE }, whatIf: null, find: null, part: 0, parts: 1 } as const
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.
@@ -104,6 +106,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   readFollowUpApart: { roles: FOLLOW_UP, run: (call) => usecases.readFollowUpApart(call, { ...NO_PERIOD, whatIf: null }) },
   exportFollowUp: { roles: FOLLOW_UP, run: (call) => usecases.exportFollowUp(call, { ...NO_PERIOD, whatIf: null, by: null }) },
   exportFollowUpApart: { roles: FOLLOW_UP, run: (call) => usecases.exportFollowUpApart(call, { ...NO_PERIOD, whatIf: null, by: null }) },
+  auditPartApart: { roles: FOLLOW_UP, run: (call) => usecases.auditPartApart(call, ONE_PART) },
   readOccasions: { roles: FOLLOW_UP, run: (call) => usecases.readOccasions(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }) },
   readOccasionsApart: {
     roles: FOLLOW_UP,

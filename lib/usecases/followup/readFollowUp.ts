@@ -27,7 +27,7 @@ export async function readFollowUp(
   if (refused !== null) return refused
   const read = readFollowUpWish(call, wish)
   if (!read.ok) return read
-  const worked = workOut(call.store.reader, read.value, onProgress)
+  const { found: _, ...worked } = await workOut(call, read.value, null, onProgress)
   const sha256 = figuresSha256(worked)
   const { from, to, cutOff } = read.value.period
   const told = { from, to, cutOff, revision: worked.revision, whatIf: wish.whatIf, sha256, ...(as === undefined ? {} : { as }) }

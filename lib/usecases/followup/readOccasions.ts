@@ -1,11 +1,12 @@
 import { may } from '../../access/index.ts'
-import { DIMENSIONS, type Dimension, keyOf, OTHERS, type Placed, type Verdict } from '../../followup/index.ts'
+import { DIMENSIONS, type Dimension, type Figures, OTHERS, type Verdict } from '../../followup/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
+import type { Found } from './auditPart.ts'
+import { type FollowUpWish, type ReadFollowUpWish, readFollowUpWish } from './readWish.ts'
 import { workOut } from './workOut.ts'
 
 /** A group of an audit as it stood in its table, and of its tests perhaps only those with one verdict. */
@@ -38,13 +39,26 @@ export interface OccasionsView {
 
 const SHOWN = 1000
 
-type Held = Placed & { readonly patientId: string }
-
-const longestLateFirst = (a: Held, b: Held): number =>
+const longestLateFirst = (a: Found, b: Found): number =>
   b.daysLate - a.daysLate || (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0) || (a.patientId < b.patientId ? -1 : 1)
 
-function groupOf(found: readonly Held[], by: Dimension, keys: readonly string[], verdict: OccasionsWish['verdict']): Held[] {
-  return found.filter((one) => keys.includes(keyOf(by, one)) && (verdict === null || one.verdict === verdict)).sort(longestLateFirst)
+interface Behind {
+  readonly figures: Figures
+  readonly revision: number
+  readonly found: readonly Found[]
+}
+
+/** The figures with the tests behind a row of theirs; null where there is no such row. Which groups `others` stands for is known only once all are counted. */
+async function behind(
+  call: Call,
+  wish: ReadFollowUpWish,
+  { by, key, verdict }: Pick<OccasionsWish, 'by' | 'key' | 'verdict'>,
+  onProgress?: (progress: Progress) => void,
+): Promise<Behind | null> {
+  const first = await workOut(call, wish, key === OTHERS ? null : { by, keys: [key], verdict }, onProgress)
+  const row = first.figures.by[by].find((group) => group.key === key)
+  if (row === undefined) return null
+  return key === OTHERS ? workOut(call, wish, { by, keys: row.keys, verdict }, onProgress) : first
 }
 
 /**
@@ -65,20 +79,16 @@ export async function readOccasions(
   const byNumber = may(role, 'patient.read').allowed
   const pseudonyms = byNumber ? null : pseudonymsOf(call)
   if (pseudonyms?.ok === false) return pseudonyms
-  const found: Held[] = []
-  const due = ({ verdict: of }: Placed): boolean => of !== 'pending' && of !== 'excluded'
-  const { figures, revision } = workOut(call.store.reader, read.value, onProgress, ({ patientId, occasions }) => {
-    for (const one of occasions) if (due(one)) found.push({ ...one, patientId })
-  })
-  const row = figures.by[by].find((group) => group.key === key)
-  if (row === undefined) {
+  const told = await behind(call, read.value, { by, key, verdict }, onProgress)
+  if (told === null) {
     return {
       ok: false,
       kind: 'not-found',
       reason: `The audit shows no group "${key}" by ${by}; groups that are too small stand together as "${OTHERS}".`,
     }
   }
-  const all = groupOf(found, by, row.keys, verdict)
+  const { revision } = told
+  const all = told.found.toSorted(longestLateFirst)
   const shown = all.slice(0, SHOWN)
   const patients = [...new Set(shown.map(({ patientId }) => patientId))]
   const { from, to, cutOff } = read.value.period

@@ -1,11 +1,11 @@
-import { type Figures, figuresOf, type PatientAudit } from '../../followup/index.ts'
-import type { Reader } from '../../store/index.ts'
+import { type Figures, figuresOf } from '../../followup/index.ts'
+import type { Call } from '../call.ts'
 import type { Progress } from '../intake/incoming.ts'
-import { auditCohort } from './auditCohort.ts'
+import { auditInParts } from './auditInParts.ts'
+import type { Find, Found } from './auditPart.ts'
 import type { ReadFollowUpWish } from './readWish.ts'
-import { rowsAsked } from './rowsAsked.ts'
 
-/** What an audit came to, and of which state of the database. */
+/** What an audit came to, and of which state of the data. */
 export interface WorkedOut {
   readonly figures: Figures
   /** The same period under another version of the plan; null where none was asked for. */
@@ -14,21 +14,17 @@ export interface WorkedOut {
   readonly revision: number
 }
 
-/** Works the figures out from one state of the database, whatever is written meanwhile. Synchronous: long work belongs in a process apart. */
-export function workOut(
-  reader: Reader,
-  { period, whatIf }: ReadFollowUpWish,
+const NO_ROWS = { held: [], intake: new Map<number, number>() }
+
+/** Works the figures out, and finds the tests that are asked for one by one. */
+export async function workOut(
+  call: Call,
+  wish: ReadFollowUpWish,
+  find: Find | null,
   onProgress?: (progress: Progress) => void,
-  each?: (audit: PatientAudit) => void,
-): WorkedOut {
-  return reader.atOnce(() => {
-    const revision = reader.dataRevision()
-    const audit = auditCohort(reader, reader.patientIds(), period, { inForce: reader.publishedPlans(), whatIf }, onProgress, each)
-    const rows = rowsAsked(reader, period)
-    return {
-      figures: figuresOf(period, audit.counts, rows),
-      whatIf: audit.whatIf === null ? null : figuresOf(period, audit.whatIf, rows),
-      revision,
-    }
-  })
+): Promise<WorkedOut & { readonly found: readonly Found[] }> {
+  const { revision, audit, found, rows } = await auditInParts(call, { ...wish, find }, onProgress)
+  const figures = figuresOf(wish.period, audit.counts, rows ?? NO_ROWS)
+  const whatIf = audit.whatIf === null ? null : figuresOf(wish.period, audit.whatIf, rows ?? NO_ROWS)
+  return { figures, whatIf, revision, found }
 }

@@ -1,5 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { figuresOf } from '../../../lib/followup/index.ts'
 import type { Store } from '../../../lib/store/index.ts'
+import { day } from '../../../lib/time/index.ts'
+import { auditInParts } from '../../../lib/usecases/followup/auditInParts.ts'
 import {
   acceptFiles,
   exportFollowUp,
@@ -213,3 +216,22 @@ test('a process apart answers the same, and the log has it once', async () => {
   const wish = { from: WISH.from, to: WISH.to, cutOff: null, by: 'clinician', key: 'others', verdict: null } as const
   expect(granted(await readOccasionsApart(callOf(store, 'physician'), wish)).rows).toHaveLength(24)
 }, 60_000)
+
+test('several processes, each with a part of the cohort, give what one gives', async () => {
+  process.env.DATABASE_URL = url
+  const call = callOf(store, 'physician')
+  const wish = {
+    period: { from: day(WISH.from), to: day(WISH.to), cutOff: day('2026-11-25') },
+    whatIf: null,
+    find: { by: 'clinician', keys: ['Dr South', 'Dr North'], verdict: null },
+  } as const
+  const alone = await auditInParts(call, wish)
+  const together = await auditInParts(call, wish, undefined, 0)
+  expect(figuresOf(wish.period, together.audit.counts, together.rows ?? { held: [], intake: new Map() })).toEqual(
+    figuresOf(wish.period, alone.audit.counts, alone.rows ?? { held: [], intake: new Map() }),
+  )
+  expect(together.revision).toBe(alone.revision)
+  const named = ({ patientId, group, dueOn }: (typeof alone.found)[number]) => `${patientId} ${group} ${dueOn}`
+  expect(together.found.map(named).toSorted()).toEqual(alone.found.map(named).toSorted())
+  expect(alone.found).toHaveLength(24)
+}, 120_000)
