@@ -60,7 +60,9 @@ const AS_SAMPLES: readonly string[] = ['imaging', 'marrow', 'bone-agent']
 /** Days on which the course, the plan or the patient's status may change other than by a sample. */
 function turns({ history, plans, cutOff }: Past): readonly Day[] {
   const { patient, events, courseChanges } = history
+  const boneAgent = events.flatMap(({ event, on }) => (event === 'bone-agent' ? [on] : [])).sort()[0]
   const days = [
+    ...(boneAgent === undefined ? [] : [boneAgent]),
     ...events.filter(({ event }) => !AS_SAMPLES.includes(event)).map(({ on }) => on),
     ...courseChanges.map(({ on }) => on),
     ...(patient.statusOn === null ? [] : [patient.statusOn]),

@@ -23,15 +23,20 @@ function unconfirmed({ judged }: CourseRule, course: Course): Span[] {
 }
 
 /**
+ * While the window of comparison is not settled: until every series has the baseline it keeps. A later sample may be nearer the beginning, and what the
+ * disease is measurable by, and so which rules run, follows from baselines.
+ */
+function settling({ phase, line, markers, immunoglobulin }: Course): Span[] {
+  const begins = line?.start ?? phase?.since
+  const baselines = [...Object.values(markers), ...(immunoglobulin === null ? [] : [immunoglobulin])].flatMap(({ baseline }) => baseline?.on ?? [])
+  const last = baselines.sort().at(-1)
+  return begins === undefined || last === undefined || last <= begins ? [] : [[begins, addDays(last, -1)]]
+}
+
+/**
  * Days outside which no finding that asks for a repeat can have been current, as of any day between two events of a course; the course is that of the last
- * of them. Both ends included. While later samples may still move the baseline, every day is one.
+ * of them. Both ends included.
  */
 export function repeatSpans(course: Course): readonly Span[] {
-  const { phase, line, thresholds } = course
-  if (phase === null) return []
-  const settling: Span =
-    line === null
-      ? [phase.since, addDays(phase.since, thresholds.baselineAroundDays)]
-      : [line.start, addDays(line.start, thresholds.baselineAfterDays)]
-  return [settling, ...ASKING.flatMap((rule) => unconfirmed(rule, course))]
+  return [...settling(course), ...ASKING.flatMap((rule) => unconfirmed(rule, course))]
 }
