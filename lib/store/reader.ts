@@ -15,7 +15,7 @@ import { arrivedBetween, dataRevision, heldBetween } from './read/followUp.ts'
 import * as held from './read/held.ts'
 import * as heldChoices from './read/heldChoices.ts'
 import * as heldGroups from './read/heldGroups.ts'
-import { loadHistory } from './read/history.ts'
+import { loadCounted, loadHistory } from './read/history.ts'
 import * as identities from './read/identities.ts'
 import * as logRanges from './read/logRanges.ts'
 import { firstEntryAt, logReviews } from './read/logReviews.ts'
@@ -54,6 +54,7 @@ export function readerOf(connection: Connection) {
     patientIdAt: (address: string) => patientIdAt(connection, address),
     patient: (id: string) => patients.patientOf(connection, id),
     loadHistory: (patientId: string) => loadHistory(connection, patientId),
+    loadCounted: (patientId: string) => loadCounted(connection, patientId),
     keptId: (patientId: string) => merges.keptIdOf(connection, patientId),
     joinedIds: (patientId: string) => merges.joinedIds(connection, patientId),
     record: (patientId: string) => inSnapshot(connection, () => record.recordOf(connection, patientId)),

@@ -27,7 +27,11 @@ export function askApart<T>(
 ): Promise<Outcome<T>> {
   const path = join(/* turbopackIgnore: true */ process.cwd(), 'lib', 'cli', script)
   return new Promise((resolve, reject) => {
-    const child = fork(path, [], { execArgv: ['--import', 'tsx'], serialization: 'advanced', env: { ...process.env, NODE_ENV: 'production' } })
+    const child = fork(path, [], {
+      execArgv: ['--max-semi-space-size=64', '--import', 'tsx'],
+      serialization: 'advanced',
+      env: { ...process.env, NODE_ENV: 'production' },
+    })
     child.on('message', (word: WordApart<T>) => {
       if (word.kind === 'progress') onProgress?.(word.progress)
       else resolve(word.outcome)

@@ -1,6 +1,7 @@
-import type { History } from '../../results/index.ts'
+import type { History, LabResult } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { changesOf } from './changes.ts'
+import { countedResults } from './countedResults.ts'
 import { courseChangesOf } from './courseChanges.ts'
 import { currentEvents } from './courseEvents.ts'
 import { decisionsOf } from './decisions.ts'
@@ -22,13 +23,22 @@ export interface LoadedHistory {
  * read as one, by either identifier; `history.patient.id` is that of the record that is kept.
  */
 export function loadHistory(connection: Connection, anyId: string): LoadedHistory | null {
+  return load(connection, anyId, (patientId) => currentResults(connection, patientId).map(({ result }) => result))
+}
+
+/** The same for evaluating many patients one after the other: results as `countedResults` reads them. */
+export function loadCounted(connection: Connection, anyId: string): LoadedHistory | null {
+  return load(connection, anyId, (patientId) => countedResults(connection, patientId))
+}
+
+function load(connection: Connection, anyId: string, resultsOf: (patientId: string) => readonly LabResult[]): LoadedHistory | null {
   return inSnapshot(connection, () => {
     const patientId = keptIdOf(connection, anyId)
     const stored = patientOf(connection, patientId)
     if (stored === null) return null
     const joined = joinedRecords(connection, patientId)
     if (joined !== null) return { history: joined.history, revision: stored.revision }
-    const results = currentResults(connection, patientId).map(({ result }) => result)
+    const results = resultsOf(patientId)
     const events = currentEvents(connection, patientId)
     const held = heldNotices(connection, patientId)
     const decisions = decisionsOf(connection, patientId)

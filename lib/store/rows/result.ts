@@ -21,7 +21,7 @@ export interface StoredResult {
   readonly result: LabResult
 }
 
-function limitOf(kept: string | null, printed: string | null): ReferenceLimit | null {
+export function limitOf(kept: string | null, printed: string | null): ReferenceLimit | null {
   return kept === null || printed === null ? null : { kept: decimal(kept), printed: decimal(printed) }
 }
 

@@ -38,7 +38,7 @@ export interface CohortAudit {
 
 /** Audits one patient after the other, holding one at a time. Changes nothing. `each` is told every patient under the plans in force. */
 export function auditCohort(
-  reader: Pick<Reader, 'loadHistory'>,
+  reader: Pick<Reader, 'loadCounted'>,
   patientIds: readonly string[],
   period: Period,
   plans: AuditPlans,
@@ -48,7 +48,7 @@ export function auditCohort(
   const counts = noCounts()
   const tried = plans.whatIf === null ? null : noCounts()
   for (const [index, patientId] of patientIds.entries()) {
-    const history = reader.loadHistory(patientId)?.history
+    const history = reader.loadCounted(patientId)?.history
     if (history !== undefined) {
       const audit = auditHistory(history, plans.inForce, period)
       countPatient(counts, audit)
