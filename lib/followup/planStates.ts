@@ -18,9 +18,11 @@ export interface PlanState extends Stood {
 export interface Repeats {
   /** The tests that unconfirmed findings of that course ask to be repeated. */
   readonly on: (course: Course) => readonly Repeat[]
-  /** Spans of days, both ends included, outside which no such finding can have stood on any day of a course; the course is that of the last day. */
-  readonly within: (course: Course) => readonly (readonly [from: Day, to: Day])[]
+  /** The same for any day between two events of a course, which is that of the last of them; null where the course has to be traced for the day. */
+  readonly within: (course: Course) => (on: Day) => readonly Repeat[] | null
 }
+
+const NO_REPEATS = (): readonly Repeat[] => []
 
 /** One patient's past, ready to be walked through: only what counts at the cut-off. */
 export interface Past {
@@ -114,8 +116,7 @@ function stateOn(past: Past, stretch: Course, plan: FollowUpPlan, repeats: reado
 
 /**
  * What the list asked for, day by day, as of each day: one state for every day on which it may have changed, earliest first, up to the cut-off. The course is
- * traced once for each stretch between two of its events, since within one only samples are added; where an unconfirmed finding may stand it is traced
- * for each day. `since` leaves out states that had ended by then.
+ * traced once for each stretch between two of its events, since within one only samples are added. `since` leaves out states that had ended by then.
  */
 export function* planStates(past: Past, repeats: Repeats, since: Day): Generator<PlanState> {
   const boundaries = turns(past)
@@ -127,13 +128,12 @@ export function* planStates(past: Past, repeats: Repeats, since: Day): Generator
     const plan = planOn(past.plans, begins)
     const stretch = past.courseOn(ends)
     const active = stretch.phase !== null && isActive(stretch.phase.phase) && stretch.leftOn === null
-    const spans = active ? repeats.within(stretch) : []
+    const within = active ? repeats.within(stretch) : NO_REPEATS
     const days = [begins, ...sampled.filter((on) => on > begins && on <= ends)]
     for (const [at, on] of days.entries()) {
       const following = days[at + 1]
       if (following !== undefined && following <= since) continue
-      const open = spans.some(([from, to]) => from <= on && on <= to)
-      const asked = open ? repeats.on(traceCourse(past.history, on, plan.thresholds)) : []
+      const asked = within(on) ?? repeats.on(traceCourse(past.history, on, plan.thresholds))
       yield stateOn(past, stretch, plan, asked, on)
     }
   }

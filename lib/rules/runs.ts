@@ -15,6 +15,8 @@ export interface Judged {
   readonly about: About
   readonly samples: readonly { readonly on: Day }[]
   readonly judge: (at: number) => Judgement | null
+  /** The immunoglobulin it is, where one stands in for the M-protein. */
+  readonly immunoglobulin?: string
 }
 
 /**

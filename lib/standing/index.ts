@@ -5,4 +5,4 @@ export { type Attribution, isAttributable, shownOn, valuesNow } from './attribut
 export { comesBackTo } from './comesBackTo.ts'
 export { type Consequence, consequenceOf, type Marks, type NowWould } from './consequence.ts'
 export { findingChanges, type NewChange } from './findingChanges.ts'
-export { repeatSpans, repeatsOf } from './repeatDays.ts'
+export { repeatsOf, repeatsWithin } from './repeatDays.ts'

@@ -1,8 +1,8 @@
 import type { Course } from '../course/index.ts'
 import type { Repeat } from '../plan/index.ts'
-import { type CourseRule, RULES } from '../rules/index.ts'
-import { addDays, type Day } from '../time/index.ts'
-import { isRepeated, repeatsFor } from './repeats.ts'
+import { type Judged, RULES } from '../rules/index.ts'
+import type { Day } from '../time/index.ts'
+import { isRepeated, raisedBy, repeatsFor } from './repeats.ts'
 
 const ASKING = RULES.filter(({ id }) => isRepeated(id))
 
@@ -11,32 +11,46 @@ export function repeatsOf(course: Course): Repeat[] {
   return repeatsFor(ASKING.flatMap((rule) => rule.check(course)))
 }
 
-type Span = readonly [from: Day, to: Day]
-
-const dayBefore = (on: Day | undefined): Day | null => (on === undefined ? null : addDays(on, -1))
-
-/** From each sample that leaves a finding unconfirmed to the day before the next one. */
-function unconfirmed({ judged }: CourseRule, course: Course): Span[] {
-  return (judged?.(course) ?? []).flatMap(({ samples, judge }) =>
-    samples.flatMap(({ on }, at): Span[] => (judge(at)?.state === 'unconfirmed' ? [[on, dayBefore(samples[at + 1]?.on) ?? course.today]] : [])),
-  )
-}
-
 /**
- * While the window of comparison is not settled: until every series has the baseline it keeps. A later sample may be nearer the beginning, and what the
- * disease is measurable by, and so which rules run, follows from baselines.
+ * The day before which the window of comparison was not settled: until every series has the baseline it keeps. A later sample may be nearer the
+ * beginning, and what the disease is measurable by, and so which rules run, follows from baselines. Null where it always was.
  */
-function settling({ phase, line, markers, immunoglobulin }: Course): Span[] {
-  const begins = line?.start ?? phase?.since
+function settledOn({ markers, immunoglobulin }: Course): Day | null {
   const baselines = [...Object.values(markers), ...(immunoglobulin === null ? [] : [immunoglobulin])].flatMap(({ baseline }) => baseline?.on ?? [])
-  const last = baselines.sort().at(-1)
-  return begins === undefined || last === undefined || last <= begins ? [] : [[begins, addDays(last, -1)]]
+  return baselines.sort().at(-1) ?? null
+}
+
+/** Whether the last sample of a series by a day leaves a finding unconfirmed: the day of that sample; null where it does not. Each is judged once. */
+function unconfirmedBy({ samples, judge }: Judged): (on: Day) => Day | null {
+  const judged = new Map<number, boolean>()
+  return (on) => {
+    const at = samples.findLastIndex((sample) => sample.on <= on)
+    const sample = samples[at]
+    if (sample === undefined) return null
+    const is = judged.get(at) ?? judge(at)?.state === 'unconfirmed'
+    judged.set(at, is)
+    return is ? sample.on : null
+  }
 }
 
 /**
- * Days outside which no finding that asks for a repeat can have been current, as of any day between two events of a course; the course is that of the last
- * of them. Both ends included.
+ * The tests to be repeated as of any day between two events of a course; the course is that of the last of them. Null for a day on which only the course traced
+ * for it can tell: before the window of comparison was settled, and where light chains may tell what the M-protein hid.
  */
-export function repeatSpans(course: Course): readonly Span[] {
-  return [...settling(course), ...ASKING.flatMap((rule) => unconfirmed(rule, course))]
+export function repeatsWithin(course: Course): (on: Day) => readonly Repeat[] | null {
+  const settled = settledOn(course)
+  const asking = ASKING.flatMap((rule) => rule.judged?.(course) ?? []).map((judged) => ({ judged, sampledOn: unconfirmedBy(judged) }))
+  return (on) => {
+    if (settled !== null && on < settled) return null
+    const repeats: Repeat[] = []
+    for (const { judged, sampledOn } of asking) {
+      const sampled = sampledOn(on)
+      const { rule } = judged.about
+      if (sampled === null) continue
+      if (rule === 'light-chain-escape') return null
+      const group = raisedBy(rule, judged.immunoglobulin)
+      if (group !== undefined) repeats.push({ group, sampledOn: sampled })
+    }
+    return repeats
+  }
 }

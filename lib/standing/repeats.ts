@@ -14,9 +14,9 @@ const RAISED_BY: Partial<Record<RuleId, TestGroup>> = {
 }
 
 // A rise of a quantitative immunoglobulin is repeated by itself; IgD is in no group of the plan.
-function raisedBy({ rule, facts }: Finding): TestGroup | undefined {
-  if (rule !== 'pd-serum' || facts.immunoglobulin === undefined) return RAISED_BY[rule]
-  return facts.immunoglobulin === 'IgD' ? undefined : 'immunoglobulins'
+export function raisedBy(rule: RuleId, immunoglobulin: string | undefined): TestGroup | undefined {
+  if (rule !== 'pd-serum' || immunoglobulin === undefined) return RAISED_BY[rule]
+  return immunoglobulin === 'IgD' ? undefined : 'immunoglobulins'
 }
 
 /** Whether a finding of this rule, unconfirmed, asks for a test of the plan to be repeated. */
@@ -28,7 +28,7 @@ export function isRepeated(rule: RuleId): boolean {
 export function repeatsFor(findings: readonly Finding[]): Repeat[] {
   return findings.flatMap((finding) => {
     const { state, endedOn, facts, since } = finding
-    const group = raisedBy(finding)
+    const group = raisedBy(finding.rule, facts.immunoglobulin)
     if (group === undefined || state !== 'unconfirmed' || endedOn !== null) return []
     return [{ group, sampledOn: (facts.on ?? since) as Day }]
   })

@@ -1,11 +1,11 @@
 import { type Occasion, occasionsOf, type PlanState, pastOf, planStates, type Repeats } from '../../lib/followup/index.ts'
 import type { FollowUpPlan, TestGroup } from '../../lib/plan/index.ts'
 import type { History } from '../../lib/results/index.ts'
-import { repeatSpans, repeatsOf } from '../../lib/standing/index.ts'
+import { repeatsOf, repeatsWithin } from '../../lib/standing/index.ts'
 import { type Day, day } from '../../lib/time/index.ts'
 import { type HistoryWords, history } from '../builders/history.ts'
 
-export const REPEATS: Repeats = { on: repeatsOf, within: repeatSpans }
+export const REPEATS: Repeats = { on: repeatsOf, within: repeatsWithin }
 const EVER = day('1900-01-01')
 
 /** Every state of a history up to a cut-off. */

@@ -11,9 +11,11 @@ function judgedBy(rise: Rising): Judged {
   return { about: { rule: 'pd-serum', organDamage: false }, samples: rise.of.window, judge: judgeRise(rise) }
 }
 
+const nameOf = ({ heavyChain }: Course): string => `Ig${heavyChain}`
+
 function byImmunoglobulin(course: Course): Finding[] {
   const rise = immunoglobulinRise(course)
-  const name = `Ig${course.heavyChain}`
+  const name = nameOf(course)
   return rise === null ? [] : findingsOfJudged([judgedBy(rise)]).map((finding) => ({ ...finding, facts: { ...finding.facts, immunoglobulin: name } }))
 }
 
@@ -24,6 +26,8 @@ export const pdSerum: CourseRule = {
   check: (course) => (runsAsActive(course) ? [...findingsOfJudged([judgedBy(serumRise(course))]), ...byImmunoglobulin(course)] : []),
   judged: (course) => {
     if (!runsAsActive(course)) return []
-    return [serumRise(course), immunoglobulinRise(course)].flatMap((rise) => (rise === null ? [] : [judgedBy(rise)]))
+    const immunoglobulin = immunoglobulinRise(course)
+    const serum = judgedBy(serumRise(course))
+    return immunoglobulin === null ? [serum] : [serum, { ...judgedBy(immunoglobulin), immunoglobulin: nameOf(course) }]
   },
 }

@@ -10,7 +10,7 @@ import {
 } from '../../followup/index.ts'
 import type { FollowUpPlan } from '../../plan/index.ts'
 import type { History } from '../../results/index.ts'
-import { repeatSpans, repeatsOf } from '../../standing/index.ts'
+import { repeatsOf, repeatsWithin } from '../../standing/index.ts'
 import type { Reader } from '../../store/index.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { flaggedOf } from './flaggedOf.ts'
@@ -20,7 +20,7 @@ const AT_A_TIME = 200
 
 /** One patient as the audit sees them. */
 export function auditHistory(history: History, plans: readonly FollowUpPlan[], period: Period): PatientAudit {
-  const findings: FindingsAsked = { on: repeatsOf, within: repeatSpans, flagged: (past) => flaggedOf(past, history, period.from) }
+  const findings: FindingsAsked = { on: repeatsOf, within: repeatsWithin, flagged: (past) => flaggedOf(past, history, period.from) }
   return auditPatient(history, plans, period, findings)
 }
 
