@@ -1,5 +1,6 @@
 /** `npm run bench`: each promise of speed beside its comparator, in one run. Prints figures; asserts counts and plans, never times. */
 import { parseArgs } from 'node:util'
+import { followUpFigures } from './followUp.ts'
 import { intakeFigures } from './intake.ts'
 import { largeFigures } from './largeFigures.ts'
 import { machine, shellVersion } from './machine.ts'
@@ -61,6 +62,9 @@ if (bulk > 0 && shellVersion() !== null) {
 
 say(`Rounds and every question to the list at ${patients} patients ...`)
 figures.push(...(await roundFigures(patients, times)))
+
+say(`The follow-up audit of ${patients} patients over ten years, once: filling the database takes minutes ...`)
+figures.push(...(await followUpFigures(patients, say)))
 
 say('The review list at 400 patients ...')
 const small = await listMeasured(400, 8, times)
