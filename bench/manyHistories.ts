@@ -29,6 +29,9 @@ function copyOf(db: Database.Database, table: string): Database.Statement<[{ cop
 export function manyHistories(path: string, patients: number): number {
   const db = new Database(path)
   db.pragma('foreign_keys = ON')
+  // Nothing here has to survive anything, and the indexes are large.
+  db.pragma('synchronous = OFF')
+  db.pragma('cache_size = -1000000')
   db.exec('CREATE TEMP TABLE first AS SELECT id FROM patient')
   const first = count(db, 'SELECT count(*) FROM first')
   const copies = ['patient', 'result', 'course_event', 'standing', 'standing_finding', 'standing_open', 'on_list'].map((table) => copyOf(db, table))
