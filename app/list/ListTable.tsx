@@ -1,6 +1,7 @@
 'use client'
 
 import { useTable } from '@tanstack/react-table'
+import Link from 'next/link'
 import { useMemo } from 'react'
 import type { Window } from '../../lib/rules/index.ts'
 import type { ListQuery } from '../../lib/usecases/index.ts'
@@ -92,10 +93,10 @@ export function ListTable({ rows, query, matching, byWindow, at = '/list', besid
                     aria-sort={sorted === false ? undefined : sorted === 'asc' ? 'ascending' : 'descending'}
                   >
                     {column.getCanSort() && (at === '/list' || column.id !== 'patient') ? (
-                      <a href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' }, at)}>
+                      <Link href={addressOf(query, { sort: column.id as ListQuery['sort'], descending: sorted === 'asc' }, at)} prefetch={false}>
                         {says}
                         {sorted === false ? '' : sorted === 'asc' ? ' ↑' : ' ↓'}
-                      </a>
+                      </Link>
                     ) : (
                       says
                     )}

@@ -59,3 +59,28 @@ export async function interactionsSeen(page: Page): Promise<readonly number[]> {
     return longest
   })
 }
+
+type Waiting = Window & { otherRows?: Promise<number> }
+
+/** Clicks on the first element a selector finds, and tells the milliseconds until the rows of another list are painted. Rejects after 10 s. */
+export async function untilOtherRows(page: Page, selector: string): Promise<number> {
+  await page.evaluate(() => {
+    const before = document.querySelector('.list .row')
+    let began = Number.NaN
+    document.addEventListener('click', ({ timeStamp }) => (began = timeStamp), { capture: true, once: true })
+    const waiting = new Promise<number>((resolve, reject) => {
+      const watch = new MutationObserver(() => {
+        const now = document.querySelector('.list .row')
+        if (now === null || now === before) return
+        watch.disconnect()
+        // What is left to do after the next frame has begun is done once that is painted.
+        requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - began), 0))
+      })
+      watch.observe(document.body, { childList: true, subtree: true })
+      setTimeout(() => reject(new Error('no other rows came within 10 s')), 10_000)
+    })
+    Object.assign(window, { otherRows: waiting })
+  })
+  await page.locator(selector).first().click()
+  return page.evaluate(() => (window as Waiting).otherRows ?? Promise.reject(new Error('nothing waited for')))
+}

@@ -23,8 +23,11 @@ function times(ours: Spread, beside: Spread): string {
   return `${ratio.toFixed(1)} times; of the least ${(ours.least / beside.least).toFixed(1)}; at most ${MOST_TIMES}: ${kept(ratio <= MOST_TIMES)}`
 }
 
-function interactionTold({ says, times: count, longestMs, shownMs }: Interaction): string {
-  const shown = shownMs === null ? '' : `; what was asked for stood there after ${Math.round(shownMs)} ms`
+function interactionTold({ says, times: count, longestMs, shownMs, medianMs }: Interaction): string {
+  const shown =
+    shownMs === null
+      ? ''
+      : `; what was asked for stood there after ${Math.round(shownMs)} ms${medianMs === undefined ? '' : ` at the longest, ${Math.round(medianMs)} ms in the middle`}`
   return `    ${says}, ${count} x: ${longestMs === null ? 'below 16 ms' : `${longestMs} ms`}${shown}`
 }
 

@@ -163,11 +163,13 @@ export { refusedUnlessMay } from './refuse.ts'
 export { endRound } from './rounds/endRound.ts'
 export { readRound } from './rounds/readRound.ts'
 export { type RoundInList, readRounds } from './rounds/readRounds.ts'
+export { readRoundNow } from './rounds/roundNow.ts'
 export { startRound } from './rounds/startRound.ts'
 export type {
   AnsweredView,
   AssignedView,
   PersonView,
+  RoundNow,
   RoundOfList,
   RoundProgress,
   RoundSummary,

@@ -73,6 +73,7 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/sources/[source]/file': () => get('/sources/North/file', '/sources/none/file'),
   'app/merges': () => get('/merges'),
   'app/rounds': () => get('/rounds'),
+  'app/rounds/now': () => get('/rounds/now', '/rounds/now?since=1', '/rounds/now?since=x'),
   'app/rounds/[roundId]': () => get('/rounds/1', '/rounds/9999', '/rounds/x'),
   'app/plan': () => get('/plan'),
   'app/plan/try': ({ proposal }) => [

@@ -52,6 +52,7 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
   'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },
   'app/log/export': { path: () => '/log/export', handler: 'POST' },
+  'app/rounds/now': { path: () => '/rounds/now', handler: 'GET' },
   // The first round, of the tests that start and end rounds.
   'app/rounds/[roundId]': { path: () => '/rounds/1' },
   'app/rules/[ruleId]': { path: () => '/rules/pd-serum' },

@@ -126,6 +126,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   takeAnswersBack: { roles: CARE, run: (call) => usecases.takeAnswersBack(call, { ...OF_P1, decisionIds: [1] }) },
   startRound: { roles: CARE, run: (call) => usecases.startRound(call) },
   endRound: { roles: CARE, run: (call) => usecases.endRound(call, { roundId: 999 }) },
+  readRoundNow: { roles: CARE, run: (call) => usecases.readRoundNow(call, null) },
   readRounds: { roles: CARE, run: (call) => usecases.readRounds(call) },
   readRound: { roles: CARE, run: (call) => usecases.readRound(call, 999) },
   assignPatient: { roles: CARE, run: (call) => usecases.assignPatient(call, { ...OF_P1, to: null, shown: null }) },

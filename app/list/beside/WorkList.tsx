@@ -4,6 +4,7 @@ import { type KeyboardEvent, useRef, useState } from 'react'
 import type { AnswerChoice, Answered, BesideView } from '../../../lib/usecases/index.ts'
 import { ListTable, type ListTableProps } from '../ListTable.tsx'
 import type { PackedRows } from '../packed.ts'
+import { askRoundAnew } from '../round/useRoundNow.ts'
 import { useRows } from '../useRows.ts'
 import { Help } from './Help.tsx'
 import { type Command, commandOf, isWriting } from './keys.ts'
@@ -45,6 +46,7 @@ export function WorkList({ packed, acts, ...table }: Props) {
     if (openAt === null || opened === undefined) return
     const became = rowDone(opened, answer, kind, count)
     work.mark(view.patientId, became)
+    askRoundAnew()
     work.keepDraft(view.patientId, null)
     setLast({ at: openAt, patientId: view.patientId, decisionIds: answer.decisionIds })
     const told = `${view.name ?? view.patientId}: ${became.says}`
@@ -69,6 +71,7 @@ export function WorkList({ packed, acts, ...table }: Props) {
     if (outcome === null) return say('Lowmark could not be reached, so the answer still stands. Try again in a minute.')
     if (!outcome.ok) return say(`${name}: ${outcome.reason}`)
     setLast(null)
+    askRoundAnew()
     if (row !== undefined) work.mark(last.patientId, rowTakenBack(row, outcome.value.row))
     say(`${name}: taken back. The patient stands as before.`)
     work.show(last.at)
@@ -134,6 +137,7 @@ export function WorkList({ packed, acts, ...table }: Props) {
           onAnswered={answered}
           onTakenBack={(row) => {
             work.mark(opened.id, rowTakenBack(opened, row))
+            askRoundAnew()
             if (last?.patientId === opened.id) setLast(null)
           }}
         />

@@ -2,18 +2,11 @@ import Link from 'next/link'
 import type { RoundOfList } from '../../../lib/usecases/index.ts'
 import { endTheRound, startTheRound } from '../../_server/roundActs.ts'
 import { RoundAct } from './RoundAct.tsx'
-
-function newsSays({ news, handedOver, running }: RoundOfList): string {
-  if (news === null) return ''
-  const waiting = news.open - news.either
-  const handed = running === null ? '' : `, ${handedOver} handed over`
-  return `${news.isNew} new, ${news.cameBack} came back, ${waiting} waiting${handed}`
-}
+import { RoundCounts } from './RoundCounts.tsx'
 
 /** How the weekly round stands, in the first two lines of the list, and the button that starts or ends it. */
 export function RoundBar({ round }: { readonly round: RoundOfList }) {
-  const { running, since, progress } = round
-  const parts = [newsSays(round), progress === null ? '' : `${progress.done} of ${progress.of} done`].filter((part) => part !== '')
+  const { running, since, runningId, progress, handedOver, news } = round
   return (
     <section className="round" aria-labelledby="round-head">
       <div>
@@ -26,7 +19,7 @@ export function RoundBar({ round }: { readonly round: RoundOfList }) {
             </>
           )}
         </h2>
-        <p className="round-now">{parts.length > 0 && `${parts.join('; ')}.`}</p>
+        <RoundCounts drawn={{ runningId, progress, handedOver, news }} since={since?.roundId ?? null} />
         <p className="soft small">
           {since === null ? (
             'No round has ended yet, so nothing can be called new. From the end of the first one on, this line says what is.'

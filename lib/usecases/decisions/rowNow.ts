@@ -1,7 +1,7 @@
 import type { Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { listRow } from '../list/showList.ts'
-import { comparedWith } from '../rounds/roundOfList.ts'
+import { comparedWith } from '../rounds/comparedWith.ts'
 import { rowOfRound } from '../rounds/rowOfRound.ts'
 import type { ListRow } from '../views.ts'
 

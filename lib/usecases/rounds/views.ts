@@ -22,15 +22,22 @@ export interface RoundProgress {
   readonly of: number
 }
 
-/** What the list says of rounds, of who has whom, and of views kept. */
-export interface RoundOfList {
-  readonly running: RoundView | null
+/** The counts of a round, which change while the list is worked through. */
+export interface RoundNow {
+  /** The round that runs; null where none does. */
+  readonly runningId: number | null
   readonly progress: RoundProgress | null
   /** How many patients were handed to a physician since the running round started. */
   readonly handedOver: number
+  /** What is another than when the round ended that the list is compared with; null where no round has ended. */
+  readonly news: NewsCounts | null
+}
+
+/** What the list says of rounds, of who has whom, and of views kept. */
+export interface RoundOfList extends RoundNow {
+  readonly running: RoundView | null
   /** The round whose end the list is compared with; null where no round has ended. */
   readonly since: RoundView | null
-  readonly news: NewsCounts | null
   /** Rounds to compare with, latest first. */
   readonly earlier: readonly RoundView[]
   /** Who has how many followed patients, and how many of them nobody has. */

@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
-import { endRound, readRound, readRounds, startRound } from '../../../lib/usecases/index.ts'
+import { endRound, readRound, readRoundNow, readRounds, startRound } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { answerAll, list, on, takeTwo, wholeRound } from './week.ts'
@@ -120,4 +120,24 @@ test('rows of a round are never changed or removed', async () => {
   }
   db.close()
   expect(granted(await readRounds(callOf(store)))).toHaveLength(1)
+})
+
+test('the counts of a round are those the list shows, before it, while it runs and after it; asking for them leaves no trace', async () => {
+  const { store } = fresh
+  const same = async (day: string, since: number | null): Promise<unknown> => {
+    const call = on(store, day)
+    const { round } = await list(call, { since })
+    const before = logged(store).length
+    const now = granted(await readRoundNow(call, since))
+    expect(logged(store)).toHaveLength(before)
+    expect(now).toEqual({ runningId: round.runningId, progress: round.progress, handedOver: round.handedOver, news: round.news })
+    return now
+  }
+  expect(await same('2026-11-09', null)).toEqual({ runningId: null, progress: null, handedOver: 0, news: null })
+  granted(await startRound(on(store, '2026-11-09')))
+  expect(await same('2026-11-09', null)).toMatchObject({ runningId: 1, progress: { done: 0, of: 2 } })
+  await answerAll(on(store, '2026-11-09'), 'P1')
+  expect(await same('2026-11-09', null)).toMatchObject({ runningId: 1, progress: { done: 1, of: 2 } })
+  granted(await endRound(on(store, '2026-11-09'), { roundId: 1 }))
+  expect(await same('2026-11-16', 1)).toMatchObject({ runningId: null, progress: null, news: { open: expect.any(Number) } })
 })

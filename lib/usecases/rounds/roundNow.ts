@@ -1,0 +1,26 @@
+import type { Call, Outcome } from '../call.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { comparedWith } from './comparedWith.ts'
+import { handedIn } from './handedIn.ts'
+import { answeredIn, progressOf } from './progress.ts'
+import type { RoundNow } from './views.ts'
+
+/** The counts of the round that runs, and of what is another than when the round `sinceId` ended. Whoever shows more beside them reads at one moment. */
+export function roundNow({ store: { reader }, now }: Call, sinceId: number | null): RoundNow {
+  const running = reader.runningRound()
+  const span = running === null ? null : { from: running.startedAt, to: now }
+  return {
+    runningId: running?.id ?? null,
+    progress: span === null ? null : progressOf(reader, answeredIn(reader, span), null, reader.countOpen()),
+    handedOver: span === null ? 0 : handedIn(reader, span).length,
+    news: sinceId === null ? null : reader.newsCounts(sinceId),
+  }
+}
+
+/** The same for a list that stands on a screen while it is worked through, compared with the round it names or the last that ended. Tells of nobody. */
+export async function readRoundNow(call: Call, since: number | null): Promise<Outcome<RoundNow>> {
+  const refused = await refusedUnlessMay(call, 'round.read', 'weekly round')
+  if (refused !== null) return refused
+  const { reader } = call.store
+  return { ok: true, value: reader.atOnce(() => roundNow(call, comparedWith(reader, since))) }
+}
