@@ -98,7 +98,7 @@ export function rounds(clinic: () => Clinic): void {
       await page.locator('.list .open').focus()
       await page.keyboard.press('o')
       await page.locator('.beside .beside-why').waitFor()
-      await page.keyboard.press('s')
+      await page.keyboard.press('r')
       await page.keyboard.press('Enter')
       await roundSays(/ 1 of \d+ done\.$/)
       await page.keyboard.press('Escape')
