@@ -1,11 +1,13 @@
-import { type Coverage, personTimeCoverage, wilsonInterval } from '../statistics/index.ts'
+import { type Bin, type Coverage, personTimeCoverage, wilsonInterval } from '../statistics/index.ts'
 import type { CohortCounts } from './cohortCounts.ts'
 import { DIMENSIONS, type Dimension } from './dimension.ts'
 import type { Overturned } from './flagged.ts'
+import { lateBins } from './lateBins.ts'
 import { type MonthChart, monthChart } from './monthChart.ts'
 import type { Exclusion } from './occasion.ts'
 import { type OnTime, onTimeOf } from './onTime.ts'
 import type { Period } from './patientAudit.ts'
+import type { PlanChange } from './planChanges.ts'
 import { type GroupRow, groupRows } from './smallGroups.ts'
 import { type Spread, spreadOf } from './spread.ts'
 import type { PersonDays } from './upToDate.ts'
@@ -35,10 +37,14 @@ export interface Figures extends Period {
   readonly onTime: OnTime
   readonly by: Readonly<Record<Dimension, readonly GroupRow[]>>
   readonly chart: MonthChart
+  /** Where another version of the plan began within the period. */
+  readonly planChanges: readonly PlanChange[]
   readonly pending: number
   readonly excluded: Readonly<Record<Exclusion, number>>
   /** Days from the due day of tests that were done late. */
   readonly lateness: Spread | null
+  /** The same days in even bins, of which none gives a single patient away. */
+  readonly lateBins: readonly Bin[]
   readonly backlog: { readonly tests: number; readonly patients: number; readonly ages: Spread | null }
   readonly daysToReview: TimeTo
   readonly daysToRepeat: TimeTo
@@ -70,8 +76,8 @@ function inOrder(days: readonly PersonDays[]): readonly PersonDays[] {
   return days.toSorted((a, b) => a.total - b.total || a.covered - b.covered)
 }
 
-/** The figures of what was counted. */
-export function figuresOf(period: Period, counts: CohortCounts, rows: RowsAsked): Figures {
+/** The figures of what was counted. `planChanges`: those of the period; none where one version is tried as if it had always been in force. */
+export function figuresOf(period: Period, counts: CohortCounts, rows: RowsAsked, planChanges: readonly PlanChange[] = []): Figures {
   const { found, answered, overturned, toReview, toRepeat } = counts.flagged
   const waiting = rows.held.filter(({ over }) => !over).length
   return {
@@ -81,9 +87,11 @@ export function figuresOf(period: Period, counts: CohortCounts, rows: RowsAsked)
     onTime: onTimeOf(counts.total),
     by: Object.fromEntries(DIMENSIONS.map((dimension) => [dimension, groupRows(counts.by[dimension])])) as Figures['by'],
     chart: monthChart(period.from, period.to, counts.by.month),
+    planChanges,
     pending: counts.pending,
     excluded: { ...counts.excluded },
     lateness: spreadOf(counts.total.daysLate),
+    lateBins: lateBins(counts.total.daysLate),
     backlog: { tests: counts.overdueAges.length, patients: counts.overduePatients, ages: spreadOf(counts.overdueAges) },
     daysToReview: timeTo(toReview),
     daysToRepeat: timeTo(toRepeat),

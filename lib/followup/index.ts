@@ -8,6 +8,7 @@ export { EXCLUSIONS, type Exclusion, type Left, type Occasion, type Stood, type 
 export { occasionsOf } from './occasionsOf.ts'
 export { type OnTime, onTimeOf, type Tally } from './onTime.ts'
 export { auditPatient, type FindingsAsked, type PatientAudit, type Period } from './patientAudit.ts'
+export { type PlanChange, planChanges } from './planChanges.ts'
 export { type Past, type PlanState, pastOf, planStates, type Repeats } from './planStates.ts'
 export { type GroupRow, groupRows, LEAST_SHOWN, OTHERS } from './smallGroups.ts'
 export type { Spread } from './spread.ts'

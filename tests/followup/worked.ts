@@ -1,4 +1,4 @@
-import { countPatient, type Figures, figuresOf, noCounts, type PatientAudit, type Period } from '../../lib/followup/index.ts'
+import { countPatient, type Figures, figuresOf, noCounts, type PatientAudit, type Period, planChanges } from '../../lib/followup/index.ts'
 import { DEFAULT_PLAN, type FollowUpPlan, planOfValues, valuesOf } from '../../lib/plan/index.ts'
 import type { History } from '../../lib/results/index.ts'
 import { day } from '../../lib/time/index.ts'
@@ -102,5 +102,5 @@ export function audits(period: Period = PERIOD, plans: readonly FollowUpPlan[] =
 export function figures(period: Period = PERIOD, plans: readonly FollowUpPlan[] = PLANS): Figures {
   const counts = noCounts()
   for (const audit of audits(period, plans)) countPatient(counts, audit)
-  return figuresOf(period, counts, { held: [], intake: new Map() })
+  return figuresOf(period, counts, { held: [], intake: new Map() }, planChanges(plans, period))
 }

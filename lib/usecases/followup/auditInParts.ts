@@ -54,9 +54,11 @@ export async function auditInParts(
   const count = Math.min(availableParallelism(), MOST_PARTS)
   if (count < 2 || reader.patientIds().length < helpedFrom) return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
   const done = await parts(call, wish, count, onProgress)
-  const revision = done[0]?.revision ?? 0
-  if (done.some((part) => part.revision !== revision)) return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
-  return { revision, audit: addAudits(done.map(({ audit }) => audit)), found: done.flatMap(({ found }) => found), rows: done[0]?.rows ?? null }
+  const first = done[0]
+  if (first === undefined || done.some(({ revision }) => revision !== first.revision)) {
+    return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
+  }
+  return { ...first, audit: addAudits(done.map(({ audit }) => audit)), found: done.flatMap(({ found }) => found) }
 }
 
 /** What a process apart answers that audits a part of the cohort. */

@@ -1,4 +1,4 @@
-import { type Dimension, keyOf, type Placed, type RowsAsked, type Verdict } from '../../followup/index.ts'
+import { type Dimension, keyOf, type Placed, type PlanChange, planChanges, type RowsAsked, type Verdict } from '../../followup/index.ts'
 import type { Reader } from '../../store/index.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { auditCohort, type CohortAudit } from './auditCohort.ts'
@@ -29,6 +29,8 @@ export interface PartDone {
   readonly found: readonly Found[]
   /** Told by the first part alone. */
   readonly rows: RowsAsked | null
+  /** Where another version of the plan began within the period. */
+  readonly planChanges: readonly PlanChange[]
 }
 
 function isFound(one: Placed, { by, keys, verdict }: Find): boolean {
@@ -40,9 +42,11 @@ export function auditPart(reader: Reader, { period, whatIf, find, part, parts }:
   return reader.atOnce(() => {
     const ids = reader.patientIds().filter((_, at) => at % parts === part)
     const found: Found[] = []
-    const audit = auditCohort(reader, ids, period, { inForce: reader.publishedPlans(), whatIf }, onProgress, ({ patientId, occasions }) => {
+    const inForce = reader.publishedPlans()
+    const audit = auditCohort(reader, ids, period, { inForce, whatIf }, onProgress, ({ patientId, occasions }) => {
       if (find !== null) for (const one of occasions) if (isFound(one, find)) found.push({ ...one, patientId })
     })
-    return { revision: reader.dataRevision(), audit, found, rows: part === 0 ? rowsAsked(reader, period) : null }
+    const rows = part === 0 ? rowsAsked(reader, period) : null
+    return { revision: reader.dataRevision(), audit, found, rows, planChanges: planChanges(inForce, period) }
   })
 }

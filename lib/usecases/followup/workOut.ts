@@ -23,8 +23,8 @@ export async function workOut(
   find: Find | null,
   onProgress?: (progress: Progress) => void,
 ): Promise<WorkedOut & { readonly found: readonly Found[] }> {
-  const { revision, audit, found, rows } = await auditInParts(call, { ...wish, find }, onProgress)
-  const figures = figuresOf(wish.period, audit.counts, rows ?? NO_ROWS)
+  const { revision, audit, found, rows, planChanges } = await auditInParts(call, { ...wish, find }, onProgress)
+  const figures = figuresOf(wish.period, audit.counts, rows ?? NO_ROWS, planChanges)
   const whatIf = audit.whatIf === null ? null : figuresOf(wish.period, audit.whatIf, rows ?? NO_ROWS)
   return { figures, whatIf, revision, found }
 }
