@@ -1,6 +1,6 @@
 import { addDays } from '../../time/index.ts'
 import type { MonthFigures } from './auditChart.ts'
-import { countText, listText, percentsText, percentText } from './auditWords.ts'
+import { changesText, countText, listText, percentsText, percentText } from './auditWords.ts'
 import type { MonthLimits } from './monthLimits.ts'
 
 /** From about twenty samples on limits are firm. (common practice) */
@@ -35,7 +35,7 @@ export function onTimeNotes(limits: MonthLimits, figures: MonthFigures): readonl
       ? []
       : [`Of all tests: ${onTime.onTime} of ${onTime.due}, ${percentText(centre)}, 95 % interval ${percentsText(...onTime.wilson95)}.`]),
     ...(drawn ? [limitsNote(limits)] : []),
-    ...planChanges.map(({ version, from }) => `Here the plan was changed: version ${version} from ${from}. The limits do not know of it.`),
+    ...(planChanges.length === 0 ? [] : [`${changesText(planChanges)} The limits do not know of it.`]),
     ...(drawn && counted.length < FIRM ? [`Limits from ${countText(counted.length, 'month')} are rough; from about ${FIRM} on they are firm.`] : []),
     ...(drawn && rough > 0 ? [`In ${rough} of ${counted.length} months so few tests were due that the limits are rough.`] : []),
     ...partly(figures),

@@ -1,6 +1,6 @@
 import type { PlanChange } from '../../followup/index.ts'
 import type { RunChart } from '../../statistics/index.ts'
-import { countText, percentText } from './auditWords.ts'
+import { changesText, countText, percentText } from './auditWords.ts'
 
 interface Told {
   readonly month: string
@@ -37,9 +37,5 @@ export function runNotes({ useful, limits, longestRun, crossings }: RunChart, ch
       : [
           `Longest run: ${longestRun?.length}, usual up to ${limits.longestRun}. Crossings of the median: ${crossings}, usual from ${limits.crossings} on. Counted over ${countText(useful, 'month')} off the median.`,
         ]
-  return [
-    ...counts,
-    'A run chart weighs every month alike, however many tests it has.',
-    ...changes.map(({ version, from }) => `Here the plan was changed: version ${version} from ${from}.`),
-  ]
+  return [...counts, 'A run chart weighs every month alike, however many tests it has.', ...(changes.length === 0 ? [] : [changesText(changes)])]
 }

@@ -96,6 +96,14 @@ describe('two invented years', () => {
     // 2025-10-01 is where the 16th of 24 months begins.
     expect(picture?.months.changes).toEqual([{ at: 62.5, label: 'plan 2', row: 0 }])
     expect(notes).toContain('Here the plan was changed: version 2 from 2025-10-01. The limits do not know of it.')
+    const three = [...oneBadMonth().planChanges, { version: '3', from: day('2025-12-16') }, { version: '4', from: day('2026-06-01') }]
+    const marks = onTimeChart({ ...oneBadMonth(), planChanges: three }).picture?.months.changes
+    // Labels near each other stand in rows: 16 December is halfway through the 18th month, 15 of 31 days.
+    expect(marks?.map(({ at, row }) => [at, row])).toEqual([
+      [62.5, 0],
+      [72.85, 1],
+      [95.83, 0],
+    ])
     expect(table?.rows.find(([month]) => month === '2025-10')?.at(-1)).toBe('plan 2 from 2025-10-01')
   })
 

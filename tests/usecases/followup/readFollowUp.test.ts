@@ -102,6 +102,16 @@ describe('the figures', () => {
     expect(await readFollowUp(physician, { ...WISH, whatIf: 9 })).toMatchObject({ ok: false, kind: 'not-found' })
   })
 
+  test('name the version of the plan that began within the period, and by the cut-off', async () => {
+    const changes = { 'untreated.0.every': { days: 42 } }
+    const { version } = granted(await proposePlan(callOf(store, 'physician'), { changes, from: '2026-11-25', basedOn: 1, note: 'a test' }))
+    granted(await publishPlan(callOf(store, 'administrator'), { version, from: '2026-11-25' }))
+    expect((await read({ to: '2026-11-30' })).figures.planChanges).toEqual([{ version: '2', from: '2026-11-25' }])
+    expect((await read({ to: '2026-11-30', whatIf: 2 })).whatIf?.planChanges).toEqual([])
+    expect((await read({ to: '2026-11-30', cutOff: '2026-11-24' })).figures.planChanges).toEqual([])
+    expect((await read({ to: '2026-11-24' })).figures.planChanges).toEqual([])
+  })
+
   test('change nothing but the log', async () => {
     const before = store.reader.standings()
     await read()

@@ -5,11 +5,12 @@ import { AuditFigure, type Tables } from './AuditFigure.tsx'
 import { changeRows, MonthNames, PlanChanges } from './MonthParts.tsx'
 import { OnTimeLegend } from './OnTimeLegend.tsx'
 import { Plot, Stretched } from './Plot.tsx'
-import { along, FOOT, heightsOf, topBelow } from './places.ts'
+import { along, FOOT, heightsOf, monthsClass, topBelow } from './places.ts'
 import { areas, DIAMOND, dot, stairs } from './signPaths.ts'
 
-/** More labels than this would hide the points they belong to; the table names all. */
-const LABELLED = 5
+/** Parts of the axis a label needs where the window is narrow; beyond the other it stands at the left of its point. */
+const LABEL_ROOM = 38
+const TURNS_AT = 60
 const LINE_HEIGHT = 14
 
 type Height = (share: number) => number
@@ -29,8 +30,19 @@ function within({ limits: { low, high } }: OnTimePicture, height: Height, top: n
   return areas(parts)
 }
 
+/** Those of which the label hides no other label. The table names all. */
+function labelledOf(points: OnTimePicture['points'], height: Height): ReadonlySet<string> {
+  const kept: { readonly label: string; readonly from: number; readonly y: number }[] = []
+  for (const { at, share, standsOut, label } of points) {
+    const [from, y] = [at > TURNS_AT ? at - LABEL_ROOM : at, height(share)]
+    if (standsOut && kept.every((other) => Math.abs(other.from - from) >= LABEL_ROOM || Math.abs(other.y - y) >= LINE_HEIGHT))
+      kept.push({ label, from, y })
+  }
+  return new Set(kept.map(({ label }) => label))
+}
+
 function Signals({ picture: { points }, height }: { readonly picture: OnTimePicture; readonly height: Height }) {
-  const labelled = points.filter(({ standsOut }) => standsOut).length <= LABELLED
+  const labelled = labelledOf(points, height)
   return points
     .filter(({ signal }) => signal !== null)
     .map(({ at, share, signal, standsOut, label }) => (
@@ -39,8 +51,8 @@ function Signals({ picture: { points }, height }: { readonly picture: OnTimePict
         <svg x={`${at}%`} y={height(share)} overflow="visible" aria-hidden="true">
           <path d={DIAMOND} />
         </svg>
-        {standsOut && labelled && (
-          <text x={`${at}%`} dx={at > 80 ? -11 : 11} y={height(share) + 4} textAnchor={at > 80 ? 'end' : 'start'}>
+        {labelled.has(label) && (
+          <text x={`${at}%`} dx={at > TURNS_AT ? -11 : 11} y={height(share) + 4} textAnchor={at > TURNS_AT ? 'end' : 'start'}>
             {label}
           </text>
         )}
@@ -73,7 +85,7 @@ function Picture({ picture, title, says }: { readonly picture: OnTimePicture; re
   const usual = points.filter(({ signal }) => signal === null)
   const through = points.map(({ at, share }, index) => `${index === 0 ? 'M' : 'L'}${along(at)} ${height(share)}`).join('')
   return (
-    <div className="audit-picture">
+    <div className={monthsClass(points.length)}>
       <Plot id="audit-on-time-plot" title={title} says={says} ticks={ticks} words={wordsOf(picture, height, top)}>
         <Stretched>
           <path className="audit-within" d={within(picture, height, top)} />

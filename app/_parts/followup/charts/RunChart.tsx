@@ -4,7 +4,7 @@ import { AuditFigure, type Tables } from './AuditFigure.tsx'
 import { Legend } from './Legend.tsx'
 import { changeRows, MonthNames, PlanChanges } from './MonthParts.tsx'
 import { Plot, Stretched } from './Plot.tsx'
-import { along, anchorAt, FOOT, heightsOf, topBelow } from './places.ts'
+import { along, anchorAt, FOOT, heightsOf, monthsClass, topBelow } from './places.ts'
 import { dot } from './signPaths.ts'
 
 /** How far the bracket of a run stands from its points. */
@@ -45,7 +45,7 @@ function Picture({ picture, title, says }: { readonly picture: RunPicture; reado
   const ticks = shares.ticks.map(({ at, label }) => ({ label, y: height(at) }))
   const places = (of: typeof points) => of.map(({ at, share }) => dot(along(at), height(share))).join('')
   return (
-    <div className="audit-picture">
+    <div className={monthsClass(points.length)}>
       <Plot
         id="audit-run-plot"
         title={title}

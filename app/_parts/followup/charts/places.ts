@@ -9,6 +9,14 @@ const ROW = 15
 /** Width of the picture's inner units; they are stretched to the window, while strokes and text are not. */
 export const WIDTH = 1000
 
+/** From so many months on their points are drawn smaller, so that they stay apart. */
+const MANY = 48
+
+/** The class of a picture of so many months. */
+export function monthsClass(months: number): string {
+  return months > MANY ? 'audit-picture audit-many' : 'audit-picture'
+}
+
 const tenth = (at: number): number => Math.round(at * 10) / 10
 
 /** The highest place values reach, below so many rows of labels. */
