@@ -49,7 +49,7 @@ export function waitSays({ events, median, median95, curve }: TimeTo, of: WaitOf
     return `Only one finding waited, and it ${events === 1 ? `${was} within ${watched}` : `was watched for ${watched}`}: too little to draw.`
   if (events === 0) return `None of ${curve.size} findings ${was}; the longest was watched for ${watched}.`
   if (median === null)
-    return `Fewer than half of the findings ${were}: as far as any was watched, to day ${last.time}, ${percentText(last.survival)} still waited.`
+    return `Fewer than half of the findings ${were} (${events} of ${curve.size}): as far as any was watched, to day ${last.time}, ${percentText(last.survival)} still waited.`
   const { survival } = survivalAt(curve, after)
   const later =
     survival === null
@@ -71,7 +71,7 @@ export function waitNotes({ events, open, curve }: TimeTo, of: WaitOf, end: numb
   const last = steps.at(-1)?.time ?? 0
   const later = steps.filter(({ time }) => time > end).reduce((sum, step) => sum + step.events + step.censored, 0)
   const counts = `${events} of ${countText(size, 'finding')} ${events === 1 && size === 1 ? WAIT_WORDS[of].was : were}.`
-  const openNote = `${open === 1 ? 'One was not; it counts as waiting for as long as it was' : `${open} were not; they count as waiting for as long as they were`} watched: to the cut-off, to leaving${of === 'review' ? ', or to the sample that no longer showed it' : ''}.`
+  const openNote = `${open === 1 ? 'One was not; it counts as waiting for as long as it was' : `${open} were not; they count as waiting for as long as they were`} watched: to the cut-off${of === 'review' ? ', to leaving, or to the sample that no longer showed it' : ' or to leaving'}.`
   return [
     open === 0 ? counts : `${counts} ${openNote}`,
     note,

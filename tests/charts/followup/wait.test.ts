@@ -52,6 +52,7 @@ describe('the clinic of six, by hand (docs/follow-up.md)', () => {
   })
 
   test('the second sample is told in its own words', () => {
+    expect(waitChart(figures(), 'second').notes[0]).toMatch(/watched: to the cut-off or to leaving\.$/)
     expect(plain(waitChart(figures(), 'second').sentence)).toMatch(
       /^Half of the findings had their second sample within 28 days .*; after 42 days 33\.3 % still waited\.$/,
     )
@@ -101,7 +102,7 @@ test.each([
   [
     'fewer than half',
     waited([4, true], [50, false], [60, false]),
-    'Fewer than half of the findings were reviewed: as far as any was watched, to day 60, 66.7 % still waited.',
+    'Fewer than half of the findings were reviewed (1 of 3): as far as any was watched, to day 60, 66.7 % still waited.',
     true,
   ],
   [
