@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { addDays, addMonths } from '../lib/time/index.ts'
-import { clinicDay, readFollowUpApart, showList } from '../lib/usecases/index.ts'
+import { clinicDay, workOutFollowUpApart, showList } from '../lib/usecases/index.ts'
 import { inventCohort } from '../seed/index.ts'
 import { placeFor, takeIn, withDatabase } from './databases.ts'
 import { manyHistories } from './manyHistories.ts'
@@ -51,7 +51,7 @@ export async function followUpFigures(patients: number, say: (line: string) => v
     let due = 0
     let meanwhile: number[] = []
     const ours = await timed(async () => {
-      const audit = readFollowUpApart(call, wish, ({ done, of }) => done % 2000 === 0 && say(`  ${done} of ${of}`))
+      const audit = workOutFollowUpApart(call, wish, ({ done, of }) => done % 2000 === 0 && say(`  ${done} of ${of}`))
       meanwhile = await listMeanwhile(call, audit)
       const outcome = await audit
       if (!outcome.ok) throw new Error(outcome.reason)

@@ -24,6 +24,7 @@ export const WAYS: readonly Way[] = [
   { to: '/list', says: 'Review list', needs: 'list.read' },
   { to: '/rounds', says: 'Rounds', needs: 'round.read' },
   { to: '/cohort', says: 'Cohort', needs: 'list.read-pseudonymous' },
+  { to: '/follow-up', says: 'Follow-up audit', needs: 'followup.read' },
   { to: '/intake', says: 'Intake', needs: 'intake.write' },
   { to: '/held', says: 'Held rows', needs: 'held.read' },
   { to: '/merges', says: 'Merges', needs: 'patient.merge' },

@@ -3,6 +3,7 @@ import type { GlossaryEntry } from '../../lib/sheet/index.ts'
 import {
   type AccountView,
   type AssignmentView,
+  askOccasions,
   type CohortPage,
   type CohortPatientView,
   type CohortQuery,
@@ -10,6 +11,8 @@ import {
   countEmergencies,
   type EmergencyViewsPage,
   type FileReport,
+  type FollowUpPage,
+  type FollowUpWish,
   type Health,
   type HeldDetailView,
   type HeldPageView,
@@ -23,6 +26,8 @@ import {
   type MappingView,
   type MergesPage,
   type ModelView,
+  type OccasionsAsked,
+  type OccasionsWish,
   type OpenedPatient,
   type OpenedSheet,
   type Outcome,
@@ -45,6 +50,7 @@ import {
   type RuleView,
   readAssignment,
   readEmergencies,
+  readFollowUpPage,
   readGlossary,
   readHealth,
   readLogReviews,
@@ -117,6 +123,10 @@ export const sourcesPage = (): Promise<Outcome<readonly SourceInList[]>> => ask(
 export const sourcePage = (source: string): Promise<Outcome<SourceView>> => ask((call) => readSource(call, source))
 
 export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan(call))
+
+export const followUpPage = (wish: FollowUpWish | null): Promise<Outcome<FollowUpPage>> => ask((call) => readFollowUpPage(call, wish))
+
+export const followUpTestsPage = (wish: OccasionsWish): Promise<Outcome<OccasionsAsked>> => ask((call) => askOccasions(call, wish))
 
 export const emergencyPage = (): Promise<Outcome<readonly OwnEmergency[]>> => ask((call) => ownEmergencies(call))
 

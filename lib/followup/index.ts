@@ -3,6 +3,8 @@ export { addCounts, type CohortCounts, countPatient, noCounts } from './cohortCo
 export { DIMENSIONS, type Dimension, keyOf, NOT_RECORDED, type Placed } from './dimension.ts'
 export { type Figures, figuresOf, type RowsAsked, type Share } from './figures.ts'
 export { type Flagged, OVERTURNED, type Overturned } from './flagged.ts'
+export { lastHalfYear } from './lastHalfYear.ts'
+export { MEASURE_TEXTS, MEASURES, type MeasureName, type MeasureText } from './measures.ts'
 export { type MonthChart, type MonthPoint, monthChart } from './monthChart.ts'
 export { EXCLUSIONS, type Exclusion, type Left, type Occasion, type Stood, type Verdict } from './occasion.ts'
 export { occasionsOf } from './occasionsOf.ts'

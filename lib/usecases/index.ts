@@ -65,17 +65,19 @@ export type { EmergencyBand, EmergencyView, EmergencyViewsPage, OpenedPatient, O
 export type { ExportedFile } from './export/exportedFile.ts'
 export { auditPartApart, type PartRequest } from './followup/auditInParts.ts'
 export type { PartDone } from './followup/auditPart.ts'
-export { exportFollowUp } from './followup/exportFollowUp.ts'
-export {
-  exportFollowUpApart,
-  type FollowUpAnswer,
-  type FollowUpApartRequest,
-  readFollowUpApart,
-  readOccasionsApart,
-} from './followup/followUpApart.ts'
+export { type ExportWish, exportFollowUp, exportKeptFollowUp } from './followup/exportFollowUp.ts'
+export { type FollowUpAnswer, type FollowUpApartRequest, readOccasionsApart, workOutFollowUpApart } from './followup/followUpApart.ts'
 export { type DocumentBy, FOLLOW_UP_BY, type FollowUpDocument, followUpDocument } from './followup/followUpDocument.ts'
-export { type FollowUp, readFollowUp } from './followup/readFollowUp.ts'
-export { type OccasionRow, type OccasionsView, type OccasionsWish, readOccasions } from './followup/readOccasions.ts'
+export { type FollowUpPage, readFollowUpPage, type ShownAudit } from './followup/followUpPage.ts'
+export { type FollowUp, readFollowUp, workOutFollowUp } from './followup/readFollowUp.ts'
+export {
+  askOccasions,
+  type OccasionRow,
+  type OccasionsAsked,
+  type OccasionsView,
+  type OccasionsWish,
+  readOccasions,
+} from './followup/readOccasions.ts'
 export type { FollowUpWish } from './followup/readWish.ts'
 export type { Check, Health, HealthState } from './health/checks.ts'
 export { healthOf, readHealth } from './health/readHealth.ts'

@@ -1,3 +1,4 @@
+import { DIMENSIONS } from '../../lib/followup/index.ts'
 import type { Asked } from './answers.ts'
 import { FIRST, JOINED, type Planted, VALUES, WAITING } from './planted.ts'
 
@@ -24,6 +25,10 @@ function form(path: string, fields: Readonly<Record<string, string>>): Asked {
   for (const [name, value] of Object.entries(fields)) body.append(name, value)
   return { path, method: 'POST', body }
 }
+
+/** A period of all that was ever due. */
+const AUDITED = { from: '1930-01-01', to: '2030-12-31', until: '' }
+const AUDIT = '/follow-up?from=1930-01-01&to=2030-12-31'
 
 /** Every route of app, by its folder, as requests. A new one fails the test until it is walked here. */
 export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> = {
@@ -81,6 +86,20 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
     form('/plan/try?of=proposal', { version: String(proposal), from: '2099-01-01' }),
     form('/plan/try', { basedOn: '1' }),
   ],
+  'app/follow-up': () => get('/follow-up', AUDIT, '/follow-up?from=2030-01-01&to=2029-01-01'),
+  'app/follow-up/work': () => [
+    form('/follow-up/work', { ...AUDITED, plan: '' }),
+    form('/follow-up/work', { ...AUDITED, plan: '1' }),
+    form('/follow-up/work', AUDITED),
+    // Once it is worked out, its pages show it.
+    ...get(AUDIT, `${AUDIT}&plan=1`, AUDIT.replace('?', '/report?'), '/follow-up/report'),
+    { path: AUDIT.replace('?', '/export?').concat('&by=clinician'), method: 'POST' },
+  ],
+  'app/follow-up/export': () => [...get('/follow-up/export'), { path: '/follow-up/export', method: 'POST' }],
+  'app/follow-up/report': () => get('/follow-up/report', AUDIT.replace('?', '/report?')),
+  'app/follow-up/tests': () => get(AUDIT.replace('?', '/tests?').concat('&by=phase&key=active'), '/follow-up/tests'),
+  'app/follow-up/tests/work': () =>
+    DIMENSIONS.map((by) => form('/follow-up/tests/work', { ...AUDITED, by, key: by === 'phase' ? 'active' : 'others', verdict: '' })),
   'app/log': ({ logPages }) => get('/log', ...logPages().map((before) => `/log?before=${before}`)),
   'app/log/export': () => [...get('/log/export'), { path: '/log/export', method: 'POST' }],
   'app/log/reviews': () => get('/log/reviews'),

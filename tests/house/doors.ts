@@ -4,6 +4,7 @@ import {
   acknowledgeEmergency,
   addAccount,
   askLog,
+  askOccasions,
   assignPatient,
   type Call,
   changeCourse,
@@ -28,6 +29,7 @@ import {
   exportCohort,
   exportCohortFindings,
   exportFindings,
+  exportKeptFollowUp,
   exportList,
   exportLog,
   exportPatientAt,
@@ -54,11 +56,13 @@ import {
   proposePlan,
   publishPlan,
   readEmergencies,
+  readFollowUpPage,
   readGlossary,
   readHealth,
   readLogReviews,
   readMerges,
   readModel,
+  readOccasions,
   readOwnAccount,
   readPlan,
   readRenewal,
@@ -98,6 +102,7 @@ import {
   withdrawAttribution,
   withdrawProposal,
   withdrawSheet,
+  workOutFollowUp,
 } from '../../lib/usecases/index.ts'
 
 type UseCase = (call: Call) => Promise<Outcome<unknown>>
@@ -107,6 +112,8 @@ export type Door =
   | { readonly needs: Permission; readonly says: string; readonly behind: UseCase }
 
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 } as const
+const AUDITED = { from: '', to: '', cutOff: null, whatIf: null } as const
+const TESTS_OF_AUDIT = { from: '', to: '', cutOff: null, by: 'group', key: 'chemistry', verdict: null } as const
 const NOTHING_TRIED = { code: '', unit: '' }
 const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
 
@@ -157,6 +164,12 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/renewal': { needs: 'plan.read', says: 'tellRenewal(', behind: (call) => readRenewal(call) },
   'app/plan': { needs: 'plan.read', says: 'planPage(', behind: (call) => readPlan(call) },
   'app/plan/try': { needs: 'plan.propose', says: 'tryPlanInLines(', behind: (call) => tryPlan(call, { kind: 'changes', wish: WISH }) },
+  'app/follow-up': { needs: 'followup.read', says: 'followUpPage(', behind: (call) => readFollowUpPage(call, null) },
+  'app/follow-up/work': { needs: 'followup.read', says: 'workOutInLines(', behind: (call) => workOutFollowUp(call, AUDITED) },
+  'app/follow-up/export': { needs: 'followup.read', says: 'sendFollowUp(', behind: (call) => exportKeptFollowUp(call, { ...AUDITED, by: null }) },
+  'app/follow-up/report': { needs: 'followup.read', says: 'followUpPage(', behind: (call) => readFollowUpPage(call, AUDITED) },
+  'app/follow-up/tests': { needs: 'followup.read', says: 'followUpTestsPage(', behind: (call) => askOccasions(call, TESTS_OF_AUDIT) },
+  'app/follow-up/tests/work': { needs: 'followup.read', says: 'testsInLines(', behind: (call) => readOccasions(call, TESTS_OF_AUDIT) },
   'app/log/export': { needs: 'log.export', says: 'sendLog(', behind: (call) => exportLog(call, { from: null, to: null }) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, null) },
   'app/log/reviews': { needs: 'log.read-all', says: 'logReviewsPage(', behind: (call) => readLogReviews(call) },

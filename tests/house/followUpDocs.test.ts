@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { MEASURE_TEXTS, MEASURES } from '../../lib/followup/index.ts'
 import { audits, figures } from '../followup/worked.ts'
 import { figureTexts, occasionRows } from '../followup/workedTables.ts'
 import { section, tableRows, textOf } from './tree.ts'
@@ -23,9 +24,11 @@ describe('docs/follow-up.md', () => {
     expect(of(/^(on time|late|missed)/)).toBe(due)
   })
 
-  it('has a paragraph for every measure', () => {
-    const measures = ['On-time testing', 'Lateness', 'Overdue backlog', 'Days to review', 'Days to the second sample', 'Findings answered']
-    const told = [...(section(PAGE, '## The measures') ?? '').matchAll(/^\*\*(.+?)\.\*\*/gm)].map(([, name]) => name)
-    expect(told).toEqual([...measures, 'Findings overturned', 'Coverage', 'Held rows', 'Intake delay', 'Another plan'])
+  it('has a paragraph for every measure, word for word as the pages tell it', () => {
+    const paragraphs = (section(PAGE, '## The measures') ?? '').split('\n\n').flatMap((text) => {
+      const [, title, says] = /^\*\*(.+?)\.\*\*\s+(.+)$/s.exec(text.trim()) ?? []
+      return title === undefined || says === undefined ? [] : [{ title, says: says.replace(/[*`]/g, '').replace(/\s+/g, ' ') }]
+    })
+    expect(paragraphs).toEqual(MEASURES.map((name) => MEASURE_TEXTS[name]))
   })
 })

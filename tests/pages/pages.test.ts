@@ -15,6 +15,7 @@ import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
 import { exportingLog } from './exportLog.ts'
 import { exports } from './exports.ts'
+import { followUp } from './followUp.ts'
 import { health } from './health.ts'
 import { heldQueue } from './heldQueue.ts'
 import { lightOrDark } from './lightOrDark.ts'
@@ -64,6 +65,7 @@ patientTrend(clinic)
 courseChart(clinic)
 physicianLook(clinic)
 planVersions(clinic)
+followUp(clinic)
 exporting(clinic)
 exportingLog(clinic)
 exports(clinic)

@@ -1,17 +1,22 @@
-import type { Figures, GroupRow, OnTime } from '../../followup/index.ts'
+import type { Dimension, Figures, GroupRow, OnTime } from '../../followup/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type Columns, cautionedTable, type ExportedFile } from '../export/exportedFile.ts'
 import type { Progress } from '../intake/incoming.ts'
-import type { DocumentBy } from './followUpDocument.ts'
-import { readFollowUp } from './readFollowUp.ts'
-import type { FollowUpWish } from './readWish.ts'
+import { refusedUnlessMay } from '../refuse.ts'
+import { workOutFollowUpApart } from './followUpApart.ts'
+import { keptAudit } from './keptAudits.ts'
+import { type FollowUp, readFollowUp, recordReading } from './readFollowUp.ts'
+import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
+
+/** A period, and by what the file tells it apart; null for the whole alone. */
+export type ExportWish = FollowUpWish & { readonly by: Dimension | null }
 
 type Row = OnTime & { readonly key: string }
 
 // Four places: one more than any interval here is worth.
 const share = (value: number | null | undefined): string | null => (value === null || value === undefined ? null : value.toFixed(4))
 
-function columns(by: DocumentBy | null): Columns<Row> {
+function columns(by: Dimension | null): Columns<Row> {
   return [
     [by ?? 'all', ({ key }) => key],
     ['due', ({ due }) => due],
@@ -24,25 +29,39 @@ function columns(by: DocumentBy | null): Columns<Row> {
   ]
 }
 
-// Nobody of the clinic by name in a file under pseudonyms: it travels further than a page.
-function rowsOf({ onTime, by }: Figures, told: DocumentBy | null, staff: boolean): readonly Row[] {
-  const groups: readonly GroupRow[] = told === null ? [] : by[told]
-  const named = groups.map((row, at) => (told === 'clinician' && !staff && row.keys.length === 1 ? { ...row, key: `clinician ${at + 1}` } : row))
-  return [{ ...onTime, key: 'all' }, ...named]
+/** The rows of a table as they leave the program. Under pseudonyms nobody of the clinic stands in them by name: paper and files travel further than a page. */
+export function rowsToLeave({ by }: Pick<Figures, 'by'>, told: Dimension, role: Call['actor']['role']): readonly GroupRow[] {
+  const rows = by[told]
+  if (told !== 'clinician' || role !== 'quality') return rows
+  return rows.map((row, at) => (row.keys.length === 1 ? { ...row, key: `clinician ${at + 1}`, keys: [`clinician ${at + 1}`] } : row))
+}
+
+function fileOf({ actor }: Call, { figures, revision, sha256 }: FollowUp, by: Dimension | null): ExportedFile {
+  const { from, to, cutOff } = figures
+  const about = `Follow-up audit from ${from} to ${to}, data up to ${cutOff}, revision ${revision}, SHA-256 of its figures ${sha256}.`
+  const groups = by === null ? [] : rowsToLeave(figures, by, actor.role)
+  return cautionedTable(`follow-up-${from}-${to}.csv`, about, columns(by), [{ ...figures.onTime, key: 'all' }, ...groups])
 }
 
 /** On-time testing of a period as a CSV file: the whole, then its groups. Logs that it was saved. */
 export async function exportFollowUp(
   call: Call,
-  wish: FollowUpWish & { readonly by: DocumentBy | null },
+  { by, ...wish }: ExportWish,
   onProgress?: (progress: Progress) => void,
 ): Promise<Outcome<ExportedFile>> {
-  const { by, ...asked } = wish
-  const read = await readFollowUp(call, asked, { as: 'file', ...(onProgress === undefined ? {} : { onProgress }) })
+  const read = await readFollowUp(call, wish, { as: 'file', ...(onProgress === undefined ? {} : { onProgress }) })
+  return read.ok ? { ok: true, value: fileOf(call, read.value, by) } : read
+}
+
+/** The same of the audit as it was worked out last and as its page shows it; one that is kept no longer is worked out in a process of its own. */
+export async function exportKeptFollowUp(call: Call, { by, ...wish }: ExportWish): Promise<Outcome<ExportedFile>> {
+  const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
+  if (refused !== null) return refused
+  const read = readFollowUpWish(call, wish)
   if (!read.ok) return read
-  const { figures, revision, sha256 } = read.value
-  const { from, to, cutOff } = figures
-  const about = `Follow-up audit from ${from} to ${to}, data up to ${cutOff}, revision ${revision}, SHA-256 of its figures ${sha256}.`
-  const rows = rowsOf(figures, by, call.actor.role !== 'quality')
-  return { ok: true, value: cautionedTable(`follow-up-${from}-${to}.csv`, about, columns(by), rows) }
+  const kept = keptAudit(call.store, read.value)
+  const audit: Outcome<FollowUp> = kept === null ? await workOutFollowUpApart(call, wish) : { ok: true, value: kept }
+  if (!audit.ok) return audit
+  await recordReading(call, audit.value, wish.whatIf, 'file')
+  return { ok: true, value: fileOf(call, audit.value, by) }
 }

@@ -1,19 +1,15 @@
 import { askApart, type CallApart, callApart } from '../apart.ts'
 import type { Call, Outcome } from '../call.ts'
-import type { ExportedFile } from '../export/exportedFile.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import type { DocumentBy } from './followUpDocument.ts'
+import { keepAudit } from './keptAudits.ts'
 import type { FollowUp } from './readFollowUp.ts'
 import type { OccasionsView, OccasionsWish } from './readOccasions.ts'
 import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
 
 /** What an audit in a process apart may be asked for, and what each answers. */
-export type FollowUpAsked =
-  | { readonly what: 'figures'; readonly wish: FollowUpWish }
-  | { readonly what: 'occasions'; readonly wish: OccasionsWish }
-  | { readonly what: 'file'; readonly wish: FollowUpWish & { readonly by: DocumentBy | null } }
-export type FollowUpAnswer = FollowUp | OccasionsView | ExportedFile
+export type FollowUpAsked = { readonly what: 'figures'; readonly wish: FollowUpWish } | { readonly what: 'occasions'; readonly wish: OccasionsWish }
+export type FollowUpAnswer = FollowUp | OccasionsView
 
 /** What the process apart is told. */
 export type FollowUpApartRequest = CallApart & { readonly asked: FollowUpAsked }
@@ -28,21 +24,18 @@ async function apart<T extends FollowUpAnswer>(call: Call, asked: FollowUpAsked,
   return askApart<T>('followUpApart.ts', request, 'The process apart ended without an answer. Nothing was read or changed.', onProgress)
 }
 
-/** `readFollowUp` in a process of its own: working a whole cohort out never holds up a page. Rejects when that process ends early. */
-export function readFollowUpApart(call: Call, wish: FollowUpWish, onProgress?: (progress: Progress) => void): Promise<Outcome<FollowUp>> {
-  return apart(call, { what: 'figures', wish }, onProgress)
+/**
+ * `workOutFollowUp` in a process of its own: working a whole cohort out never holds up a page. What it came to is kept in this process for those who read it
+ * then. Rejects when that process ends early.
+ */
+export async function workOutFollowUpApart(call: Call, wish: FollowUpWish, onProgress?: (progress: Progress) => void): Promise<Outcome<FollowUp>> {
+  const worked = await apart<FollowUp>(call, { what: 'figures', wish }, onProgress)
+  const read = readFollowUpWish(call, wish)
+  if (worked.ok && read.ok) keepAudit(call.store, read.value, { ...worked.value, workedOutAt: call.now })
+  return worked
 }
 
 /** `readOccasions` in a process of its own. */
 export function readOccasionsApart(call: Call, wish: OccasionsWish, onProgress?: (progress: Progress) => void): Promise<Outcome<OccasionsView>> {
   return apart(call, { what: 'occasions', wish }, onProgress)
-}
-
-/** `exportFollowUp` in a process of its own. */
-export function exportFollowUpApart(
-  call: Call,
-  wish: FollowUpWish & { readonly by: DocumentBy | null },
-  onProgress?: (progress: Progress) => void,
-): Promise<Outcome<ExportedFile>> {
-  return apart(call, { what: 'file', wish }, onProgress)
 }

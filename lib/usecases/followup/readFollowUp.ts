@@ -17,20 +17,34 @@ export function figuresSha256({ figures, whatIf }: Pick<WorkedOut, 'figures' | '
     .digest('hex')
 }
 
-/** Works out the follow-up audit of a period and logs that it was read. Long for a large cohort: pages ask `readFollowUpApart`. */
-export async function readFollowUp(
+/** Writes down that somebody read an audit, and which. */
+export async function recordReading(
   call: Call,
-  wish: FollowUpWish,
-  { as, onProgress }: { readonly as?: 'file'; readonly onProgress?: (progress: Progress) => void } = {},
-): Promise<Outcome<FollowUp>> {
+  { figures: { from, to, cutOff }, revision, sha256 }: FollowUp,
+  whatIf: number | null,
+  as?: 'file',
+): Promise<void> {
+  const told = { from, to, cutOff, revision, whatIf, sha256, ...(as === undefined ? {} : { as }) }
+  await call.store.record(call, () => ({ value: null, events: [{ action: 'follow-up-read', ...told }] }))
+}
+
+/** Works an audit out and shows it to nobody, so nothing is logged: whoever shows it does that. Long for a large cohort. */
+export async function workOutFollowUp(call: Call, wish: FollowUpWish, onProgress?: (progress: Progress) => void): Promise<Outcome<FollowUp>> {
   const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
   if (refused !== null) return refused
   const read = readFollowUpWish(call, wish)
   if (!read.ok) return read
   const { found: _, ...worked } = await workOut(call, read.value, null, onProgress)
-  const sha256 = figuresSha256(worked)
-  const { from, to, cutOff } = read.value.period
-  const told = { from, to, cutOff, revision: worked.revision, whatIf: wish.whatIf, sha256, ...(as === undefined ? {} : { as }) }
-  await call.store.record(call, () => ({ value: null, events: [{ action: 'follow-up-read', ...told }] }))
-  return { ok: true, value: { ...worked, sha256 } }
+  return { ok: true, value: { ...worked, sha256: figuresSha256(worked) } }
+}
+
+/** Works out the follow-up audit of a period and logs that it was read. Long for a large cohort: pages ask `workOutFollowUpApart` first. */
+export async function readFollowUp(
+  call: Call,
+  wish: FollowUpWish,
+  { as, onProgress }: { readonly as?: 'file'; readonly onProgress?: (progress: Progress) => void } = {},
+): Promise<Outcome<FollowUp>> {
+  const worked = await workOutFollowUp(call, wish, onProgress)
+  if (worked.ok) await recordReading(call, worked.value, wish.whatIf, as)
+  return worked
 }

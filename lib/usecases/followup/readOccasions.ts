@@ -1,8 +1,9 @@
 import { may } from '../../access/index.ts'
-import { DIMENSIONS, type Dimension, type Figures, OTHERS, type Verdict } from '../../followup/index.ts'
+import { DIMENSIONS, type Dimension, type Figures, OTHERS, type Period, type Verdict } from '../../followup/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { Progress } from '../intake/incoming.ts'
+import { personName } from '../personName.ts'
 import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { Found } from './auditPart.ts'
@@ -20,6 +21,10 @@ export interface OccasionsWish extends Omit<FollowUpWish, 'whatIf'> {
 export interface OccasionRow {
   readonly patientId: string | null
   readonly pseudonym: string | null
+  /** As pages print it; null where none is recorded, under a pseudonym, and of a record that is closed. */
+  readonly name: string | null
+  /** What stands for the patient in the address of their page; null where there is none this reader may open as they are. */
+  readonly address: string | null
   readonly group: string
   readonly dueOn: Day
   readonly graceEndsOn: Day
@@ -61,6 +66,32 @@ async function behind(
   return key === OTHERS ? workOut(call, wish, { by, keys: row.keys, verdict }, onProgress) : first
 }
 
+const NOBODY = { patientId: null, pseudonym: null, name: null, address: null }
+
+/** A patient for whoever may open them; of a closed record the number alone, as the log has it. */
+function named({ store: { reader } }: Call, patientId: string, open: boolean) {
+  const stored = open ? reader.patient(patientId) : null
+  if (stored === null) return { ...NOBODY, patientId }
+  return { patientId, pseudonym: null, name: personName(stored.patient), address: reader.patientAddress(patientId) }
+}
+
+/** What a page that is about to tell those tests can say before: whom it is for, and that what it was asked makes sense. Tells of nobody, so nothing is logged. */
+export interface OccasionsAsked {
+  readonly period: Period
+  readonly pseudonymous: boolean
+}
+
+/** Whether these tests can be told to whoever asks. */
+export async function askOccasions(call: Call, { by, key: _, verdict: __, ...wish }: OccasionsWish): Promise<Outcome<OccasionsAsked>> {
+  const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
+  if (refused !== null) return refused
+  const read = readFollowUpWish(call, { ...wish, whatIf: null })
+  if (!read.ok) return read
+  if (!DIMENSIONS.includes(by)) return { ok: false, kind: 'invalid', reason: `The audit is not told apart by "${by}".` }
+  const role = call.actor.role === 'none' ? null : call.actor.role
+  return { ok: true, value: { period: read.value.period, pseudonymous: !may(role, 'patient.read').allowed } }
+}
+
 /**
  * The tests behind one row of the audit's tables, latest first: with patient numbers for whoever may open patients, else under pseudonyms. Groups that are too
  * small to be shown can be asked for only together, as they are shown. Logs whose they were.
@@ -94,8 +125,9 @@ export async function readOccasions(
   const { from, to, cutOff } = read.value.period
   const action = byNumber ? 'follow-up-patients-shown' : 'pseudonymous-follow-up-patients-shown'
   await call.store.record(call, () => ({ value: null, events: [{ action, from, to, cutOff, revision, by, patients }] }))
+  const open = new Set(call.store.reader.followedPatientIds())
   const nameOf = (patientId: string) =>
-    pseudonyms === null ? { patientId, pseudonym: null } : { patientId: null, pseudonym: pseudonyms.value.of(patientId) }
+    pseudonyms === null ? named(call, patientId, open.has(patientId)) : { ...NOBODY, pseudonym: pseudonyms.value.of(patientId) }
   const rows = shown.map(({ patientId, group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion }) => ({
     ...nameOf(patientId),
     ...{ group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion },

@@ -6,20 +6,22 @@ import { auditInParts } from '../../../lib/usecases/followup/auditInParts.ts'
 import {
   acceptFiles,
   exportFollowUp,
+  exportKeptFollowUp,
   type FollowUpWish,
   followUpDocument,
   type OccasionsWish,
   proposePlan,
   publishPlan,
   readFollowUp,
-  readFollowUpApart,
+  readFollowUpPage,
   readOccasions,
   readOccasionsApart,
+  workOutFollowUpApart,
 } from '../../../lib/usecases/index.ts'
 import { followUpDocument as schema } from '../../cli/schema.ts'
 import { freshStore } from '../../store/freshStore.ts'
 import { callOf, granted } from '../accounts/persons.ts'
-import { csv, resultRow, take } from '../clinic.ts'
+import { csv, patientRow, resultRow, take } from '../clinic.ts'
 import { FILES, visitRows, WISH } from './audited.ts'
 
 let store: Store
@@ -214,18 +216,57 @@ test('a file says of which state it is; that of quality names no clinician', asy
   expect(text).toContain('clinician 1')
 })
 
-test('a process apart answers the same, and the log has it once', async () => {
+test('a process apart works out the same and logs nothing; each showing of what is kept is logged, and so is its file', async () => {
   process.env.DATABASE_URL = url
   const here = await read()
+  const call = callOf(store, 'physician')
+  const nobody = granted(await readFollowUpPage(call, WISH))
+  expect([nobody.shown, nobody.wrong, nobody.usual]).toEqual([null, null, { from: '2026-01-01', to: '2026-06-30' }])
   const before = store.reader.trailHead().sequence
   const steps: string[] = []
-  const apart = granted(await readFollowUpApart(callOf(store, 'physician'), WISH, ({ step, done, of }) => steps.push(`${step} ${done} ${of}`)))
+  const apart = granted(await workOutFollowUpApart(call, WISH, ({ step, done, of }) => steps.push(`${step} ${done} ${of}`)))
   expect([apart.figures, apart.sha256]).toEqual([here.figures, here.sha256])
   expect(steps).toContain('patients audited 3 3')
-  expect(store.reader.trailHead().sequence).toBe(before + 1)
+  expect(store.reader.trailHead().sequence).toBe(before)
+  const { shown } = granted(await readFollowUpPage(callOf(store, 'quality'), WISH))
+  expect(shown).toMatchObject({ sha256: here.sha256, current: true, versions: [{ version: '1', from: null }], figures: here.figures })
+  expect(last()).toMatchObject({ action: 'follow-up-read', afterHash: here.sha256 })
+  const file = granted(await exportKeptFollowUp(callOf(store, 'quality'), { ...WISH, by: 'phase' }))
+  expect(file.text).toContain(`SHA-256 of its figures ${here.sha256}`)
+  expect(last()?.event).toMatchObject({ action: 'follow-up-read', as: 'file' })
+  expect(store.reader.trailHead().sequence).toBe(before + 2)
   const wish = { from: WISH.from, to: WISH.to, cutOff: null, by: 'clinician', key: 'others', verdict: null } as const
-  expect(granted(await readOccasionsApart(callOf(store, 'physician'), wish)).rows).toHaveLength(24)
+  expect(granted(await readOccasionsApart(call, wish)).rows).toHaveLength(24)
 }, 60_000)
+
+test('what is kept says when the data have changed since, and is kept of its own period, cut-off and plan alone', async () => {
+  process.env.DATABASE_URL = url
+  const call = callOf(store, 'physician')
+  granted(await workOutFollowUpApart(call, WISH))
+  await take(store, [csv('late.csv', visitRows('P2', '2026-08-05'))])
+  expect(granted(await readFollowUpPage(call, WISH)).shown).toMatchObject({ current: false, figures: { onTime: { due: 24 } } })
+  for (const other of [{ to: '2026-10-30' }, { cutOff: '2026-10-31' }, { whatIf: 1 }]) {
+    expect(granted(await readFollowUpPage(call, { ...WISH, ...other })).shown).toBeNull()
+  }
+  expect(granted(await readFollowUpPage(call, { ...WISH, to: 'never' }))).toMatchObject({
+    shown: null,
+    wrong: '"never" is not a day written YYYY-MM-DD.',
+  })
+  granted(await workOutFollowUpApart(call, WISH))
+  expect(granted(await readFollowUpPage(call, WISH)).shown).toMatchObject({ current: true, figures: { onTime: { due: 28 } } })
+}, 60_000)
+
+test('the tests behind a row name whom the reader may open; a closed record is its number', async () => {
+  const wish = { from: WISH.from, to: WISH.to, cutOff: null, by: 'clinician', key: 'others', verdict: 'on-time' } as const
+  const rows = async () => granted(await readOccasions(callOf(store, 'navigator'), wish)).rows.filter(({ patientId }) => patientId === 'P1')
+  expect(new Set((await rows()).map(({ name, address }) => [name, address === store.reader.patientAddress('P1')].join(' ')))).toEqual(
+    new Set(['Quibble true']),
+  )
+  await take(store, [csv('patients.csv', [patientRow({ patient_id: 'P1', status: 'died', status_on: '2026-11-01', family_name: 'Quibble' })])])
+  expect(new Set((await rows()).map(({ name, address }) => [name, address].join()))).toEqual(new Set([',']))
+  const asQuality = granted(await readOccasions(callOf(store, 'quality'), wish)).rows
+  expect(asQuality.every(({ patientId, name, address }) => patientId === null && name === null && address === null)).toBe(true)
+})
 
 test('several processes, each with a part of the cohort, give what one gives', async () => {
   process.env.DATABASE_URL = url
