@@ -43,7 +43,7 @@ export function AskForm({ page: { today, usual, versions, wrong }, asked }: Prop
       <DayField name="to" says="Last day" value={to} max="9999-12-31" wrong={wrong} />
       <DayField name="until" says="Data up to (empty: today)" value={until} max={today} wrong={wrong} />
       <div className="field">
-        <label htmlFor="audit-plan">And as if</label>
+        <label htmlFor="audit-plan">What if</label>
         <select className="input" id="audit-plan" name="plan" defaultValue={plan}>
           <option value="">no other plan</option>
           {versions.map((version) => (
