@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { AskForm } from '../_parts/followup/AskForm.tsx'
 import { fieldsOf, reportAddress } from '../_parts/followup/address.ts'
+import { Charts } from '../_parts/followup/Charts.tsx'
 import { Groups } from '../_parts/followup/Groups.tsx'
 import { Headline } from '../_parts/followup/Headline.tsx'
 import { Measures } from '../_parts/followup/Measures.tsx'
@@ -38,6 +39,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
           <WorkedOut shown={shown} asked={asked} />
           <Headline figures={shown.figures} />
           {shown.whatIf !== null && <OtherPlan figures={shown.figures} whatIf={shown.whatIf} version={asked.plan} />}
+          <Charts figures={shown.figures} asked={asked} />
           {shown.figures.onTime.due > 0 && (
             <section aria-labelledby="groups">
               <h2 id="groups">On time, told apart</h2>

@@ -30,7 +30,7 @@ export const MEASURE_TEXTS: Readonly<Record<MeasureName, MeasureText>> = {
       'force. Plan: the version in force on the due day. For the whole clinic, for each test group, and by month of the due day, phase, care, ' +
       'risk as the plan asks for it, clinician, and laboratory (of the sample that did it, else of the one before), as they were on the due day. ' +
       'Interval: Wilson. Chart: monthly p-chart, limits p ± 3 sqrt(p(1 - p)/n) with p over all months (NIST/SEMATECH e-Handbook, 6.3.3.2); where ' +
-      "the months vary more than chance alone would make them, Laney's sigma z says how much.",
+      "the months vary more than chance alone would make them, Laney's sigma z says how much, and wider limits are drawn besides.",
   },
   lateness: {
     title: 'Lateness',

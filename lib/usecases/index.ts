@@ -65,6 +65,7 @@ export type { EmergencyBand, EmergencyView, EmergencyViewsPage, OpenedPatient, O
 export type { ExportedFile } from './export/exportedFile.ts'
 export { auditPartApart, type PartRequest } from './followup/auditInParts.ts'
 export type { PartDone } from './followup/auditPart.ts'
+export { AUDIT_CHARTS, type AuditChartName } from './followup/chartFile.ts'
 export { type ExportWish, exportFollowUp, exportKeptFollowUp } from './followup/exportFollowUp.ts'
 export { type FollowUpAnswer, type FollowUpApartRequest, readOccasionsApart, workOutFollowUpApart } from './followup/followUpApart.ts'
 export { type DocumentBy, FOLLOW_UP_BY, type FollowUpDocument, followUpDocument } from './followup/followUpDocument.ts'

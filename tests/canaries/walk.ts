@@ -93,7 +93,9 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
     form('/follow-up/work', AUDITED),
     // Once it is worked out, its pages show it.
     ...get(AUDIT, `${AUDIT}&plan=1`, AUDIT.replace('?', '/report?'), '/follow-up/report'),
-    { path: AUDIT.replace('?', '/export?').concat('&by=clinician'), method: 'POST' },
+    ...['by=clinician', 'chart=on-time', 'chart=review', 'chart=lateness'].map(
+      (what) => ({ path: AUDIT.replace('?', `/export?${what}&`), method: 'POST' }) as const,
+    ),
   ],
   'app/follow-up/export': () => [...get('/follow-up/export'), { path: '/follow-up/export', method: 'POST' }],
   'app/follow-up/report': () => get('/follow-up/report', AUDIT.replace('?', '/report?')),

@@ -1,6 +1,7 @@
 import { DIMENSIONS, MEASURE_TEXTS, MEASURES } from '../../../lib/followup/index.ts'
 import type { ShownAudit } from '../../../lib/usecases/index.ts'
 import { TableHead } from '../TableHead.tsx'
+import { Charts } from './Charts.tsx'
 import { GroupTable } from './GroupTable.tsx'
 import { Headline } from './Headline.tsx'
 import { LIMITS } from './limits.ts'
@@ -88,6 +89,7 @@ export function Report({ shown, plan }: Props) {
       </p>
       <Headline figures={figures} />
       {whatIf !== null && <OtherPlan figures={figures} whatIf={whatIf} version={plan} />}
+      <Charts figures={figures} asked={null} />
       {figures.onTime.due > 0 && (
         <section aria-labelledby="report-groups">
           <h2 id="report-groups">On time, told apart</h2>

@@ -1,5 +1,5 @@
 import type { Dimension } from '../../../lib/followup/index.ts'
-import type { FollowUpWish, OccasionsWish } from '../../../lib/usecases/index.ts'
+import type { AuditChartName, FollowUpWish, OccasionsWish } from '../../../lib/usecases/index.ts'
 
 /** An audit as the fields of its form, which are those of its address. */
 export interface AskedFields {
@@ -20,6 +20,7 @@ function withFields(path: string, fields: Readonly<Record<string, string>>): str
 
 export const auditAddress = (asked: AskedFields): string => withFields('/follow-up', { ...asked })
 export const reportAddress = (asked: AskedFields): string => withFields('/follow-up/report', { ...asked })
+export const chartAddress = (asked: AskedFields, chart: AuditChartName): string => withFields('/follow-up/export', { ...asked, chart })
 export const exportAddress = (asked: AskedFields, by: Dimension): string => withFields('/follow-up/export', { ...asked, by })
 
 /** The tests behind a row; `verdict` null for all that were due. Never with another plan: under that nothing was ever done. */

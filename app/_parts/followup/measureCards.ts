@@ -20,11 +20,11 @@ const nothing = (says: string): Card => ({ says, told: false, beside: [], numera
 
 function spreadCard(spread: Spread | null, none: string, of: string): Card {
   if (spread === null) return nothing(none)
-  const { median, p90, most, count } = spread
+  const { median, p90, count } = spread
   return {
     says: `median ${inDays(median)}`,
     told: true,
-    beside: [`9 of 10 within ${inDays(p90)}`, `longest ${inDays(most)}`],
+    beside: [`9 of 10 within ${inDays(p90)}`],
     numerator: 'the days of each, in order: the middle one, and the one nine tenths of the way up',
     denominator: counted(count, of),
   }
@@ -76,7 +76,7 @@ function backlogCard({ tests, patients, ages }: Figures['backlog']): Card {
   return {
     says: `${counted(tests, 'test')} of ${counted(patients, 'patient')}`,
     told: true,
-    beside: [`median ${inDays(ages.median)} past due`, `9 of 10 within ${inDays(ages.p90)}`, `longest ${inDays(ages.most)}`],
+    beside: [`median ${inDays(ages.median)} past due`, `9 of 10 within ${inDays(ages.p90)}`],
     numerator: `${counted(tests, 'test')} past their grace on the last day`,
     denominator,
   }

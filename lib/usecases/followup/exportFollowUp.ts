@@ -3,13 +3,14 @@ import type { Call, Outcome } from '../call.ts'
 import { type Columns, cautionedTable, type ExportedFile } from '../export/exportedFile.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { type AuditChartName, chartFile } from './chartFile.ts'
 import { workOutFollowUpApart } from './followUpApart.ts'
 import { keptAudit } from './keptAudits.ts'
 import { type FollowUp, readFollowUp, recordReading } from './readFollowUp.ts'
 import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
 
-/** A period, and by what the file tells it apart; null for the whole alone. */
-export type ExportWish = FollowUpWish & { readonly by: Dimension | null }
+/** A period, and by what the file tells it apart; null for the whole alone. With a chart, the numbers of that instead. */
+export type ExportWish = FollowUpWish & { readonly by: Dimension | null; readonly chart?: AuditChartName | null }
 
 type Row = OnTime & { readonly key: string }
 
@@ -36,9 +37,10 @@ export function rowsToLeave({ by }: Pick<Figures, 'by'>, told: Dimension, role: 
   return rows.map((row, at) => (row.keys.length === 1 ? { ...row, key: `clinician ${at + 1}`, keys: [`clinician ${at + 1}`] } : row))
 }
 
-function fileOf({ actor }: Call, { figures, revision, sha256 }: FollowUp, by: Dimension | null): ExportedFile {
+function fileOf({ actor }: Call, { figures, revision, sha256 }: FollowUp, { by, chart = null }: Pick<ExportWish, 'by' | 'chart'>): ExportedFile {
   const { from, to, cutOff } = figures
   const about = `Follow-up audit from ${from} to ${to}, data up to ${cutOff}, revision ${revision}, SHA-256 of its figures ${sha256}.`
+  if (chart !== null) return chartFile(chart, figures, `follow-up-${chart}-${from}-${to}.csv`, about)
   const groups = by === null ? [] : rowsToLeave(figures, by, actor.role)
   return cautionedTable(`follow-up-${from}-${to}.csv`, about, columns(by), [{ ...figures.onTime, key: 'all' }, ...groups])
 }
@@ -46,15 +48,15 @@ function fileOf({ actor }: Call, { figures, revision, sha256 }: FollowUp, by: Di
 /** On-time testing of a period as a CSV file: the whole, then its groups. Logs that it was saved. */
 export async function exportFollowUp(
   call: Call,
-  { by, ...wish }: ExportWish,
+  { by, chart = null, ...wish }: ExportWish,
   onProgress?: (progress: Progress) => void,
 ): Promise<Outcome<ExportedFile>> {
   const read = await readFollowUp(call, wish, { as: 'file', ...(onProgress === undefined ? {} : { onProgress }) })
-  return read.ok ? { ok: true, value: fileOf(call, read.value, by) } : read
+  return read.ok ? { ok: true, value: fileOf(call, read.value, { by, chart }) } : read
 }
 
 /** The same of the audit as it was worked out last and as its page shows it; one that is kept no longer is worked out in a process of its own. */
-export async function exportKeptFollowUp(call: Call, { by, ...wish }: ExportWish): Promise<Outcome<ExportedFile>> {
+export async function exportKeptFollowUp(call: Call, { by, chart = null, ...wish }: ExportWish): Promise<Outcome<ExportedFile>> {
   const refused = await refusedUnlessMay(call, 'followup.read', 'follow-up audit')
   if (refused !== null) return refused
   const read = readFollowUpWish(call, wish)
@@ -63,5 +65,5 @@ export async function exportKeptFollowUp(call: Call, { by, ...wish }: ExportWish
   const audit: Outcome<FollowUp> = kept === null ? await workOutFollowUpApart(call, wish) : { ok: true, value: kept }
   if (!audit.ok) return audit
   await recordReading(call, audit.value, wish.whatIf, 'file')
-  return { ok: true, value: fileOf(call, audit.value, by) }
+  return { ok: true, value: fileOf(call, audit.value, { by, chart }) }
 }

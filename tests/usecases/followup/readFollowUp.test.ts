@@ -4,6 +4,7 @@ import type { Store } from '../../../lib/store/index.ts'
 import { day } from '../../../lib/time/index.ts'
 import { auditInParts } from '../../../lib/usecases/followup/auditInParts.ts'
 import {
+  AUDIT_CHARTS,
   acceptFiles,
   exportFollowUp,
   exportKeptFollowUp,
@@ -235,6 +236,12 @@ test('a process apart works out the same and logs nothing; each showing of what 
   expect(file.text).toContain(`SHA-256 of its figures ${here.sha256}`)
   expect(last()?.event).toMatchObject({ action: 'follow-up-read', as: 'file' })
   expect(store.reader.trailHead().sequence).toBe(before + 2)
+  for (const chart of AUDIT_CHARTS) {
+    const { fileName, text } = granted(await exportKeptFollowUp(call, { ...WISH, by: null, chart }))
+    expect(fileName).toBe(`follow-up-${chart}-${WISH.from}-${WISH.to}.csv`)
+    expect(text).toContain(here.sha256)
+  }
+  expect(store.reader.trailHead().sequence).toBe(before + 2 + AUDIT_CHARTS.length)
   const wish = { from: WISH.from, to: WISH.to, cutOff: null, by: 'clinician', key: 'others', verdict: null } as const
   expect(granted(await readOccasionsApart(call, wish)).rows).toHaveLength(24)
 }, 60_000)
