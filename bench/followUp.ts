@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { addDays, addMonths } from '../lib/time/index.ts'
-import { clinicDay, workOutFollowUpApart, showList } from '../lib/usecases/index.ts'
+import { clinicDay, showList, workOutFollowUpApart } from '../lib/usecases/index.ts'
 import { inventCohort } from '../seed/index.ts'
 import { placeFor, takeIn, withDatabase } from './databases.ts'
 import { manyHistories } from './manyHistories.ts'
