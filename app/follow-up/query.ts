@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { DIMENSIONS } from '../../lib/followup/index.ts'
-import { AUDIT_CHARTS, type ExportWish, type FollowUpWish, type OccasionsWish } from '../../lib/usecases/index.ts'
+import type { AuditChartName, ExportWish, FollowUpWish, OccasionsWish } from '../../lib/usecases/index.ts'
 
 export type Given = Readonly<Record<string, string | readonly string[] | undefined>>
 
@@ -31,7 +31,8 @@ export function readTestsAsked(given: Given): OccasionsWish {
   return { from, to, cutOff: until, ...TESTS.parse(given) }
 }
 
-const FILE = z.object({ by: z.enum(DIMENSIONS).nullable().catch(null), chart: z.enum(AUDIT_CHARTS).nullable().catch(null) })
+const CHARTS = ['on-time', 'run', 'review', 'second', 'lateness'] as const satisfies readonly AuditChartName[]
+const FILE = z.object({ by: z.enum(DIMENSIONS).nullable().catch(null), chart: z.enum(CHARTS).nullable().catch(null) })
 
 /** The file an address of a request asks for. */
 export function fileAsked(request: Request): ExportWish {

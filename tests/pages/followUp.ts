@@ -80,6 +80,8 @@ export function followUp(clinic: () => Clinic): void {
 
     it('is read at once by the next person, and each table adds up to the whole', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician')
+      await page.goto(AUDIT)
+      await workedOut(page)
       let asked = 0
       page.on('request', (request) => {
         if (request.url().endsWith('/follow-up/work')) asked += 1
