@@ -1,4 +1,5 @@
 import { ANALYTES, type Analyte, analyteWords } from '../results/index.ts'
+import { unitWords } from '../units/index.ts'
 
 /** What is computed from several results, as a sentence names it. */
 const COMPUTED: Readonly<Record<string, string>> = { dflc: 'dFLC', 'involved-flc': 'involved free light chain', 'involved-ratio': 'involved ratio' }
@@ -12,5 +13,5 @@ export function markerWords(name: string): string {
 
 /** Unit behind a number, with a blank before it; nothing for a ratio. */
 export function unitAfter(unit: string): string {
-  return unit === '1' || unit === '' ? '' : ` ${unit}`
+  return unit === '1' || unit === '' ? '' : ` ${unitWords(unit)}`
 }

@@ -1,3 +1,4 @@
+import { unitWords } from '../units/index.ts'
 import { COURSE_SENTENCES } from './courseSentences.ts'
 import { DRIFT_SENTENCES } from './driftSentences.ts'
 import type { Finding } from './finding.ts'
@@ -10,5 +11,5 @@ const SENTENCES: Readonly<Record<RuleId, Sentence>> = { ...COURSE_SENTENCES, ...
 
 /** One finding in one or a few plain sentences, with its numbers; never a diagnosis. */
 export function says(finding: Finding): string {
-  return finding.saidThen ?? SENTENCES[finding.rule](finding)
+  return finding.saidThen ?? unitWords(SENTENCES[finding.rule](finding))
 }

@@ -18,3 +18,4 @@ export {
 } from './interval.ts'
 export { type Bridge, type UnitReading, unitFactor } from './ucum.ts'
 export { ucumCodeOf } from './unitSynonyms.ts'
+export { unitWords } from './unitWords.ts'

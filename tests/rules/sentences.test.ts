@@ -5,12 +5,13 @@ import { COURSE_SENTENCES } from '../../lib/rules/courseSentences.ts'
 import { DRIFT_FOLLOW_UP_RULES } from '../../lib/rules/drift/index.ts'
 import { DRIFT_SENTENCES } from '../../lib/rules/driftSentences.ts'
 import { CAUTIONS } from '../../lib/rules/finding.ts'
+import { says as saysOf } from '../../lib/rules/sentences.ts'
 import type { HistoryWords } from '../builders/history.ts'
 import { active, every4Weeks, smouldering } from './patients.ts'
 import { currentBy } from './ruleTable.ts'
 
 type Told = keyof typeof COURSE_SENTENCES
-const says = (rule: Told, given: HistoryWords, today?: string) => currentBy(rule, given, today).map(COURSE_SENTENCES[rule])
+const says = (rule: Told, given: HistoryWords, today?: string) => currentBy(rule, given, today).map(saysOf)
 const serum = (values: string[]) => every4Weeks('serum-m-protein', 'g/L', values)
 
 test('a rise is told with its numbers, its criterion and what stands behind it', () => {
@@ -35,7 +36,7 @@ test('a light-chain event names both chains and the ratio', () => {
 
 test('danger is told with its limit', () => {
   expect(says('danger-neutrophils', active([['2024-06-03', 'neutrophils', '0.4']]), '2024-06-04')).toEqual([
-    'Neutrophils 0.4 10*9/L on 2024-06-03 is below 0.5 10*9/L.',
+    'Neutrophils 0.4 x 10^9/L on 2024-06-03 is below 0.5 x 10^9/L.',
   ])
 })
 

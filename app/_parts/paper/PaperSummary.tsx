@@ -1,9 +1,11 @@
+import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { FindingView, PatientView } from '../../../lib/usecases/index.ts'
 import { CourseFacts, Fact } from '../patient/CourseFacts.tsx'
 import { DueTests } from '../patient/DueTests.tsx'
 import { testName } from '../patient/names.ts'
 import { ResponseAndRisk } from '../patient/ResponseAndRisk.tsx'
 import { WINDOW_WORDS, words } from '../words.ts'
+import '../patient/patient.css'
 import './paper.css'
 
 const ROLES = { reference: 'held against', previous: 'before', current: 'now' } as const
@@ -11,7 +13,9 @@ const ROLES = { reference: 'held against', previous: 'before', current: 'now' } 
 function evidenceText({ evidence }: FindingView): string {
   return evidence
     .map(({ role, analyte, comparator, value, unit, collectedOn }) =>
-      `${ROLES[role]}: ${testName(analyte)} ${comparator ?? ''}${value} ${/^\d/.test(value) ? unit : ''}`.trimEnd().concat(` (${collectedOn})`),
+      `${ROLES[role]}: ${testName(analyte)} ${comparator ?? ''}${value} ${/^\d/.test(value) ? unitWords(unit) : ''}`
+        .trimEnd()
+        .concat(` (${collectedOn})`),
     )
     .join('; ')
 }

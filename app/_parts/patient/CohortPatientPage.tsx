@@ -55,11 +55,15 @@ export function CohortPatientPage({ patient }: { readonly patient: CohortPatient
   return (
     <div className="patient">
       <Head patient={patient} />
-      <PatientColumns patient={patient}>
-        <section aria-labelledby="findings">
-          <h2 id="findings">Findings</h2>
-          <Current findings={patient.findings} look={patient.look} />
-        </section>
+      <PatientColumns
+        patient={patient}
+        first={
+          <section aria-labelledby="findings">
+            <h2 id="findings">Findings</h2>
+            <Current findings={patient.findings} look={patient.look} />
+          </section>
+        }
+      >
         <WhatWouldChange changes={patient.look.changes} />
         <CourseSections patient={patient} look={patient.look} />
       </PatientColumns>

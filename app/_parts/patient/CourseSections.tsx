@@ -56,15 +56,23 @@ export function CourseSections({ patient, look }: Props) {
   )
 }
 
-/** What is said on one side, the charts on the other. */
-export function PatientColumns({ patient, children }: { readonly patient: Pick<PatientView, 'charts' | 'course'>; readonly children: ReactNode }) {
+interface Columns {
+  readonly patient: Pick<PatientView, 'charts' | 'course'>
+  /** Why the patient stands where it does: before the course wherever both do not fit side by side. */
+  readonly first: ReactNode
+  readonly children: ReactNode
+}
+
+/** What is said on one side, the charts on the other; on a narrow screen the charts come after the first, before all that is long. */
+export function PatientColumns({ patient, first, children }: Columns) {
   return (
     <div className="patient-columns">
-      <div>{children}</div>
-      <section aria-labelledby="charts">
+      <div>{first}</div>
+      <section className="patient-course" aria-labelledby="charts">
         <h2 id="charts">Course</h2>
         <PatientCharts charts={patient.charts} course={patient.course} />
       </section>
+      <div>{children}</div>
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { CohortEvidenceView, EvidenceView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
 import { testName } from './names.ts'
@@ -40,7 +41,7 @@ export function EvidenceTable({ evidence, of }: { readonly evidence: readonly (E
               <td>{testName(analyte)}</td>
               <td className="value">
                 {comparator}
-                {value} {/^\d/.test(value) ? unit : ''}
+                {value} {/^\d/.test(value) ? unitWords(unit) : ''}
               </td>
               <td className="value">{collectedOn}</td>
               <td>

@@ -22,11 +22,15 @@ export function PatientPage({ patient, acts = READS_ONLY }: Props) {
   return (
     <div className="patient">
       <Header patient={patient}>{look !== undefined && <StandsSentence look={look} />}</Header>
-      <PatientColumns patient={patient}>
-        <section aria-labelledby="findings">
-          <h2 id="findings">Findings</h2>
-          <CurrentFindings patient={patient} acts={acts} />
-        </section>
+      <PatientColumns
+        patient={patient}
+        first={
+          <section aria-labelledby="findings">
+            <h2 id="findings">Findings</h2>
+            <CurrentFindings patient={patient} acts={acts} />
+          </section>
+        }
+      >
         {look !== undefined && <WhatWouldChange changes={look.changes} />}
         <CourseSections patient={patient} look={look ?? null} />
       </PatientColumns>

@@ -7,6 +7,7 @@ export function PatientWays({ address, changes }: { readonly address: string; re
       <Link href={`/patients/${address}/sheet`} prefetch={false}>
         Sheet for the patient
       </Link>
+      <a href="#charts">Course</a>
       <a href="#would-change">What would change</a>
       <a href="#due">Due tests</a>
       <a href="#models">Response and risk</a>

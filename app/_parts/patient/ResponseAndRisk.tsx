@@ -1,6 +1,7 @@
 import type { LookView, PatientView } from '../../../lib/usecases/index.ts'
 import { ModelLink } from '../about/ModelLink.tsx'
 import { ResponseParts, RiskParts, Sums } from '../look/index.ts'
+import { counted } from '../words.ts'
 import { modelName } from './names.ts'
 
 function Missing({ missing }: { readonly missing: readonly string[] }) {
@@ -8,9 +9,9 @@ function Missing({ missing }: { readonly missing: readonly string[] }) {
 }
 
 function riskSays({ factors, points, group, percent, horizon }: PatientView['risk'][number]): string {
-  const counted = factors !== null ? `${factors} factors` : points !== null ? `${points} points` : null
+  const by = factors !== null ? counted(factors, 'factor') : points !== null ? counted(points, 'point') : null
   const risk = percent === null ? null : `${percent} % at ${horizon ?? 'a time not named'}`
-  return [counted, group, risk].filter((part) => part !== null).join(', ') || 'cannot be told'
+  return [by, group, risk].filter((part) => part !== null).join(', ') || 'cannot be told'
 }
 
 /** Response of the current line and the published risk models, each with what is missing for it. */

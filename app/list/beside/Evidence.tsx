@@ -1,3 +1,4 @@
+import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { BesideFinding } from '../../../lib/usecases/index.ts'
 import { testName } from '../../_parts/patient/names.ts'
 
@@ -19,7 +20,7 @@ export function Evidence({ evidence, of }: Pick<BesideFinding, 'evidence'> & { r
             </th>
             <td>
               {comparator}
-              {value} {/^\d/.test(value) ? unit : ''}
+              {value} {/^\d/.test(value) ? unitWords(unit) : ''}
             </td>
             <td>{collectedOn}</td>
           </tr>

@@ -4,7 +4,7 @@ import { findingKey, sameSubject } from '../../review/index.ts'
 import { type Finding, keptText, type Window } from '../../rules/index.ts'
 import type { Assessment } from '../../standing/index.ts'
 import type { Day } from '../../time/index.ts'
-import { type Decimal, decimalText, isExact, roundedText } from '../../units/index.ts'
+import { type Decimal, decimalText, isExact, roundedText, unitWords } from '../../units/index.ts'
 import { markerWords } from '../markerWords.ts'
 
 /** One value as it stood on a day: the latest by then, and the day it was sampled. */
@@ -117,7 +117,7 @@ function seriesOf(course: Course): readonly Series[] {
 
 function then({ samples, unit }: Series, on: Day): readonly [Measurement | null, ValueThen | null] {
   const sample = samples.findLast((one) => one.on <= on)
-  return sample === undefined ? [null, null] : [sample, { text: keptText(sample, unit === '1' ? '' : unit).trim(), on: sample.on }]
+  return sample === undefined ? [null, null] : [sample, { text: unitWords(keptText(sample, unit === '1' ? '' : unit).trim()), on: sample.on }]
 }
 
 function stood({ asOf, course, response, window }: Assessment): StoodOn {
@@ -139,7 +139,13 @@ export function compareDays(from: Assessment, to: Assessment): Comparison {
     const [after, then2] = then(series, to.asOf)
     if (after === null) return []
     return [
-      { name: markerWords(series.name), unit: series.unit === '1' ? '' : series.unit, from: then1, to: then2, change: changeBetween(before, after) },
+      {
+        name: markerWords(series.name),
+        unit: series.unit === '1' ? '' : unitWords(series.unit),
+        from: then1,
+        to: then2,
+        change: changeBetween(before, after),
+      },
     ]
   })
   return {

@@ -1,0 +1,2 @@
+/** What of this room runs in a browser, without the library of units. */
+export { unitWords } from './unitWords.ts'
