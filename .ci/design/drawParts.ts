@@ -16,8 +16,8 @@ export async function showPart(page: Page, { name, at, through, first, shows, op
   }
   await first?.(page)
   const part = page.locator(shows).first()
-  // What is done first is answered by the server.
-  if (first !== undefined) await part.waitFor()
+  // What is done first is answered by the server, and an audit is worked out before it is shown.
+  await part.waitFor({ timeout: 20_000 }).catch(() => undefined)
   if ((await part.count()) === 0) throw new Error(`${name}: nothing is "${shows}" at ${at}`)
   return part
 }

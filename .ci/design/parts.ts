@@ -125,6 +125,22 @@ export const PARTS: readonly Part[] = [
     shows: '.course',
   },
   {
+    name: 'chart-of-months',
+    says: 'The sentence first, then the months: a point each with its interval, limits that step with what was due, a diamond for a month beyond them, a broken line where the plan was changed. The numbers stand in a table behind a word.',
+    from: ['app/_parts/followup/charts/OnTimeChart.tsx', 'app/_parts/followup/charts/AuditFigure.tsx', 'app/_parts/followup/charts/charts.css'],
+    as: 'quality',
+    at: '/follow-up?from=2025-01-01&to=2026-06-30',
+    shows: '.audit-chart:has(#audit-on-time)',
+  },
+  {
+    name: 'waiting-curve',
+    says: 'The share that still waited falls from left to right, with its interval; a stroke where one was watched no longer; below each day how many waited and how many were done.',
+    from: ['app/_parts/followup/charts/WaitChart.tsx', 'app/_parts/followup/charts/charts.css'],
+    as: 'quality',
+    at: '/follow-up?from=2025-01-01&to=2026-06-30',
+    shows: '.audit-chart:has(#audit-second)',
+  },
+  {
     name: 'course-marks',
     says: 'Every sign that occurs in the picture, with its words. A mark differs from another by its form; colour only says so once more.',
     from: ['app/_parts/course/CourseLegend.tsx', 'app/_parts/course/MarkLayer.tsx', 'app/_parts/course/course.css'],
