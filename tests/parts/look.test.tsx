@@ -1,5 +1,5 @@
 import { renderToStaticMarkup } from 'react-dom/server'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { PatientPage } from '../../app/_parts/patient/index.ts'
 import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
 import { assess } from '../../lib/standing/index.ts'
@@ -9,6 +9,9 @@ import type { CompareWish } from '../../lib/usecases/look/views.ts'
 import { patientView } from '../../lib/usecases/patientView.ts'
 import { type HistoryWords, history, series } from '../builders/history.ts'
 import { RETURNING, RETURNING_TODAY } from '../charts/invented.ts'
+
+// Drawn here without a server: the form that compares two days asks for a router and, drawn, goes nowhere.
+vi.mock('next/navigation', () => ({ useRouter: () => ({ push: () => undefined }) }))
 
 function looked(words: HistoryWords, today: string, wish: CompareWish | null = null) {
   const known = history(words)
