@@ -18,6 +18,7 @@ export const EMPTY: Readonly<Record<string, Empty>> = {
   'app/follow-up': { never: 'is a form; of a period in which nothing was due it says so in words, with no share' },
   'app/follow-up/report': { never: 'shows one audit; without a period it leads to where one is chosen' },
   'app/follow-up/tests': { never: 'shows the tests behind a number that is not 0; where the data have changed since, that none fits any more' },
+  'app/follow-up/waiting': { never: 'shows what waits behind a number that is not 0; where the data have changed since, that nothing does any more' },
   'app/glossary': { never: 'explains the words, before there is a patient' },
   'app/held': { as: 'navigator', at: '/held', says: 'No row waits. Whatever intake cannot file without guessing comes here.' },
   'app/held/[heldId]': ONE('row'),

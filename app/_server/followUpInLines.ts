@@ -1,12 +1,13 @@
 import 'server-only'
 import { z } from 'zod'
-import { DIMENSIONS } from '../../lib/followup/index.ts'
+import { DIMENSIONS, WAITING } from '../../lib/followup/index.ts'
 import {
   type FollowUpWish,
   type OccasionsWish,
   type Outcome,
   type Progress,
   readOccasionsApart,
+  readWaitingApart,
   refusedUnlessMay,
   workOutFollowUpApart,
 } from '../../lib/usecases/index.ts'
@@ -27,6 +28,7 @@ const TESTS = z.strictObject({
   key: z.string().trim().max(200, 'is too long'),
   verdict: z.union([z.literal('').transform(() => null), z.enum(['on-time', 'late', 'missed'])]),
 })
+const WAITS = z.strictObject({ ...PERIOD, what: z.enum(WAITING) })
 
 /** Who may not is refused, and in the log, before anything of the form is read. */
 async function inLines<S extends z.ZodType, T>(
@@ -68,4 +70,11 @@ export function testsInLines(request: Request): Promise<Response> {
     const wish: OccasionsWish = { from, to, cutOff: until, by, key, verdict }
     return readOccasionsApart(call, wish, onProgress)
   })
+}
+
+/** What waits behind a figure of the audit; whose it is is in the log before the line that tells it. */
+export function waitingInLines(request: Request): Promise<Response> {
+  return inLines(request, WAITS, ({ call }, { from, to, until, what }, onProgress) =>
+    readWaitingApart(call, { from, to, cutOff: until, what }, onProgress),
+  )
 }

@@ -4,6 +4,7 @@ import {
   type AccountView,
   type AssignmentView,
   askOccasions,
+  askWaiting,
   type CohortPage,
   type CohortPatientView,
   type CohortQuery,
@@ -76,6 +77,7 @@ import {
   showList,
   type TrailPage,
   type Trial,
+  type WaitingWish,
 } from '../../lib/usecases/index.ts'
 import { ask, askOwn } from './ask.ts'
 
@@ -127,6 +129,8 @@ export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan
 export const followUpPage = (wish: FollowUpWish | null): Promise<Outcome<FollowUpPage>> => ask((call) => readFollowUpPage(call, wish))
 
 export const followUpTestsPage = (wish: OccasionsWish): Promise<Outcome<OccasionsAsked>> => ask((call) => askOccasions(call, wish))
+
+export const followUpWaitingPage = (wish: WaitingWish): Promise<Outcome<OccasionsAsked>> => ask((call) => askWaiting(call, wish))
 
 export const emergencyPage = (): Promise<Outcome<readonly OwnEmergency[]>> => ask((call) => ownEmergencies(call))
 

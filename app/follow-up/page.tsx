@@ -48,7 +48,7 @@ export default async function Page({ searchParams }: { readonly searchParams: Pr
           )}
           <section aria-labelledby="measures">
             <h2 id="measures">The other measures</h2>
-            <Measures figures={shown.figures} />
+            <Measures figures={shown.figures} asked={asked} />
           </section>
           <p>
             <Link className="button button-quiet" href={reportAddress(asked)} prefetch={false}>

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { DIMENSIONS } from '../../lib/followup/index.ts'
-import type { AuditChartName, ExportWish, FollowUpWish, OccasionsWish } from '../../lib/usecases/index.ts'
+import { DIMENSIONS, WAITING } from '../../lib/followup/index.ts'
+import type { AuditChartName, ExportWish, FollowUpWish, OccasionsWish, WaitingWish } from '../../lib/usecases/index.ts'
 
 export type Given = Readonly<Record<string, string | readonly string[] | undefined>>
 
@@ -29,6 +29,14 @@ export function readAsked(given: Given): FollowUpWish | null {
 export function readTestsAsked(given: Given): OccasionsWish {
   const { from, to, until } = PERIOD.parse(given)
   return { from, to, cutOff: until, ...TESTS.parse(given) }
+}
+
+const WAITS = z.object({ what: z.enum(WAITING).catch('overdue') })
+
+/** What waits behind a figure, as an address asks for it. */
+export function readWaitingAsked(given: Given): WaitingWish {
+  const { from, to, until } = PERIOD.parse(given)
+  return { from, to, cutOff: until, ...WAITS.parse(given) }
 }
 
 const CHARTS = ['on-time', 'run', 'review', 'second', 'lateness'] as const satisfies readonly AuditChartName[]

@@ -35,6 +35,8 @@ export function personDays(states: readonly PlanState[], from: Day, to: Day, cut
 export interface Overdue extends Stood {
   readonly group: TestGroup
   readonly dueOn: Day
+  /** That day. */
+  readonly on: Day
   /** Days past its due day. */
   readonly age: number
 }
@@ -46,5 +48,5 @@ export function overdueOn(states: readonly PlanState[], on: Day): readonly Overd
   const { planVersion, phase, care, risk, clinician } = state
   return state.due
     .filter(({ graceEndsOn }) => graceEndsOn < on)
-    .map(({ group, dueOn }) => ({ planVersion, phase, care, risk, clinician, group, dueOn, age: daysBetween(dueOn, on) }))
+    .map(({ group, dueOn }) => ({ planVersion, phase, care, risk, clinician, group, dueOn, on, age: daysBetween(dueOn, on) }))
 }

@@ -61,6 +61,18 @@ function askedSays({ question, patientId, person, only, from, to }: LogAsked, te
   return [question.replaceAll('-', ' '), ...parts].join(', ')
 }
 
+const WAITING: Readonly<Record<string, string>> = {
+  overdue: 'The overdue tests at the end of',
+  unanswered: 'The findings nobody answered in',
+  'no-second': 'The findings without a second sample in',
+}
+
+function partOfAudit({ from, to, by }: { readonly from: string; readonly to: string; readonly by: string }): string {
+  const waiting = WAITING[by]
+  if (waiting !== undefined) return `${waiting} the follow-up audit from ${from} to ${to} were`
+  return `A group of the follow-up audit from ${from} to ${to}, told apart by ${by}, was`
+}
+
 const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action: A }>, telling: Telling) => string } = {
   'sign-in': (event) => ('by' in event ? byProvider(event) : event.outcome === 'success' ? 'Signed in.' : 'A sign-in failed.'),
   'sign-out': () => 'Signed out.',
@@ -174,10 +186,9 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   'follow-up-read': ({ from, to, cutOff, whatIf, as }) =>
     `The follow-up audit from ${from} to ${to} was ${as === 'file' ? 'saved as a file' : 'read'}, with data up to ${cutOff}` +
     `${whatIf === null ? '' : `, beside what version ${whatIf} of the plan would have asked for`}.`,
-  'follow-up-patients-shown': ({ from, to, by, patients }) =>
-    `A group of the follow-up audit from ${from} to ${to}, told apart by ${by}, was shown with ${counted(patients.length, 'patient', 'patients')}.`,
-  'pseudonymous-follow-up-patients-shown': ({ from, to, by, patients }) =>
-    `A group of the follow-up audit from ${from} to ${to}, told apart by ${by}, was shown under pseudonyms with ${counted(patients.length, 'patient', 'patients')}.`,
+  'follow-up-patients-shown': (event) => `${partOfAudit(event)} shown with ${counted(event.patients.length, 'patient', 'patients')}.`,
+  'pseudonymous-follow-up-patients-shown': (event) =>
+    `${partOfAudit(event)} shown under pseudonyms with ${counted(event.patients.length, 'patient', 'patients')}.`,
   'source-profile-saved': ({ source, version }) => `Version ${version} of the profile of source ${source} was saved.`,
   'backup-begun': ({ encrypted }) => `A backup was begun${encrypted ? ', encrypted' : ''}.`,
   'backup-made': ({ outcome, reason, bytes, headSequence, removed }) =>

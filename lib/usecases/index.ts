@@ -67,7 +67,13 @@ export { auditPartApart, type PartRequest } from './followup/auditInParts.ts'
 export type { PartDone } from './followup/auditPart.ts'
 export { AUDIT_CHARTS, type AuditChartName } from './followup/chartFile.ts'
 export { type ExportWish, exportFollowUp, exportKeptFollowUp } from './followup/exportFollowUp.ts'
-export { type FollowUpAnswer, type FollowUpApartRequest, readOccasionsApart, workOutFollowUpApart } from './followup/followUpApart.ts'
+export {
+  type FollowUpAnswer,
+  type FollowUpApartRequest,
+  readOccasionsApart,
+  readWaitingApart,
+  workOutFollowUpApart,
+} from './followup/followUpApart.ts'
 export { type DocumentBy, FOLLOW_UP_BY, type FollowUpDocument, followUpDocument } from './followup/followUpDocument.ts'
 export { type FollowUpPage, readFollowUpPage, type ShownAudit } from './followup/followUpPage.ts'
 export { type FollowUp, readFollowUp, workOutFollowUp } from './followup/readFollowUp.ts'
@@ -79,6 +85,7 @@ export {
   type OccasionsWish,
   readOccasions,
 } from './followup/readOccasions.ts'
+export { askWaiting, readWaiting, type WaitingRow, type WaitingView, type WaitingWish } from './followup/readWaiting.ts'
 export type { FollowUpWish } from './followup/readWish.ts'
 export type { Check, Health, HealthState } from './health/checks.ts'
 export { healthOf, readHealth } from './health/readHealth.ts'

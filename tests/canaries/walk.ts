@@ -1,4 +1,4 @@
-import { DIMENSIONS } from '../../lib/followup/index.ts'
+import { DIMENSIONS, WAITING as WAITING_KINDS } from '../../lib/followup/index.ts'
 import type { Asked } from './answers.ts'
 import { FIRST, JOINED, type Planted, VALUES, WAITING } from './planted.ts'
 
@@ -102,6 +102,8 @@ export const WALK: Readonly<Record<string, (facts: Facts) => readonly Asked[]>> 
   'app/follow-up/tests': () => get(AUDIT.replace('?', '/tests?').concat('&by=phase&key=active'), '/follow-up/tests'),
   'app/follow-up/tests/work': () =>
     DIMENSIONS.map((by) => form('/follow-up/tests/work', { ...AUDITED, by, key: by === 'phase' ? 'active' : 'others', verdict: '' })),
+  'app/follow-up/waiting': () => get(AUDIT.replace('?', '/waiting?').concat('&what=overdue'), '/follow-up/waiting'),
+  'app/follow-up/waiting/work': () => WAITING_KINDS.map((what) => form('/follow-up/waiting/work', { ...AUDITED, what })),
   'app/log': ({ logPages }) => get('/log', ...logPages().map((before) => `/log?before=${before}`)),
   'app/log/export': () => [...get('/log/export'), { path: '/log/export', method: 'POST' }],
   'app/log/reviews': () => get('/log/reviews'),

@@ -5,13 +5,17 @@ import {
   auditPatient,
   countPatient,
   DIMENSIONS,
+  type Flagged,
   figuresOf,
   LEAST_SHOWN,
   noCounts,
   OTHERS,
   type PatientAudit,
+  WAITING,
+  type WaitingKind,
+  waitingOf,
 } from '../../lib/followup/index.ts'
-import { addDays, day } from '../../lib/time/index.ts'
+import { addDays, type Day, day } from '../../lib/time/index.ts'
 import { anyHistory, anyPlans, LONG } from './arbitrary.ts'
 import { REPEATS } from './replay.ts'
 
@@ -76,6 +80,37 @@ test('law: a cohort counted in two parts adds up to the same, wherever it is cut
       addCounts(sum, first)
       const rows = { held: [], intake: new Map<number, number>() }
       expect(figuresOf(period, sum, rows)).toEqual(figuresOf(period, counted(audits), rows))
+    }),
+    { numRuns: 40 },
+  )
+}, 120_000)
+
+test('law: what waits is as much as the figures count, nothing of it before the data and no wait below nothing', () => {
+  const anyFlagged = fc.array(
+    fc.record({
+      rule: fc.constantFrom('pd-serum', 'mde-calcium'),
+      since: fc.nat({ max: LONG }).map((days) => addDays(FIRST, days)),
+      ends: fc.option(fc.nat({ max: 400 })),
+      answered: fc.option(fc.nat({ max: 400 })),
+      needsSecond: fc.boolean(),
+      second: fc.option(fc.nat({ max: 400 })),
+    }),
+    { maxLength: 4 },
+  )
+  fc.assert(
+    fc.property(anyAudit, anyFlagged, ({ audits }, found) => {
+      const on = (since: Day, days: number | null) => (days === null ? null : addDays(since, days))
+      const flagged = found.map(({ rule, since, ends, answered, needsSecond, second }): Flagged => {
+        const [endedOn, answeredOn, secondOn] = [on(since, ends), on(since, answered), on(since, second)]
+        return { rule, since, endedOn, answeredOn, needsSecond, secondOn: needsSecond ? secondOn : null, overturned: null }
+      })
+      const withFindings = audits.map((audit) => ({ ...audit, flagged }))
+      const { overdueAges, flagged: counts } = counted(withFindings)
+      const waiting = (kind: WaitingKind) => withFindings.flatMap((audit) => waitingOf(audit, kind))
+      expect(waiting('overdue').map(({ days }) => days)).toEqual(overdueAges)
+      expect(waiting('unanswered')).toHaveLength(counts.found - counts.answered)
+      expect(waiting('no-second').map(({ days }) => days)).toEqual(counts.toRepeat.filter(({ over }) => !over).map(({ days }) => days))
+      for (const kind of WAITING) for (const { days } of waiting(kind)) expect(days).toBeGreaterThanOrEqual(0)
     }),
     { numRuns: 40 },
   )

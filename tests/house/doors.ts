@@ -5,6 +5,7 @@ import {
   addAccount,
   askLog,
   askOccasions,
+  askWaiting,
   assignPatient,
   type Call,
   changeCourse,
@@ -77,6 +78,7 @@ import {
   readSource,
   readSources,
   readTrail,
+  readWaiting,
   recordAnswers,
   recordAttribution,
   recordReview,
@@ -113,6 +115,7 @@ export type Door =
 
 const WISH = { changes: {}, from: '2026-12-01', basedOn: 1 } as const
 const AUDITED = { from: '', to: '', cutOff: null, whatIf: null } as const
+const WAITING_IN_AUDIT = { from: '', to: '', cutOff: null, what: 'overdue' } as const
 const TESTS_OF_AUDIT = { from: '', to: '', cutOff: null, by: 'group', key: 'chemistry', verdict: null } as const
 const NOTHING_TRIED = { code: '', unit: '' }
 const FIRST_PAGE = { window: null, phase: null, clinician: null, rule: null, sort: 'urgency', descending: false, page: 1, pageSize: 50 } as const
@@ -170,6 +173,8 @@ export const ROUTES: Readonly<Record<string, Door>> = {
   'app/follow-up/report': { needs: 'followup.read', says: 'followUpPage(', behind: (call) => readFollowUpPage(call, AUDITED) },
   'app/follow-up/tests': { needs: 'followup.read', says: 'followUpTestsPage(', behind: (call) => askOccasions(call, TESTS_OF_AUDIT) },
   'app/follow-up/tests/work': { needs: 'followup.read', says: 'testsInLines(', behind: (call) => readOccasions(call, TESTS_OF_AUDIT) },
+  'app/follow-up/waiting': { needs: 'followup.read', says: 'followUpWaitingPage(', behind: (call) => askWaiting(call, WAITING_IN_AUDIT) },
+  'app/follow-up/waiting/work': { needs: 'followup.read', says: 'waitingInLines(', behind: (call) => readWaiting(call, WAITING_IN_AUDIT) },
   'app/log/export': { needs: 'log.export', says: 'sendLog(', behind: (call) => exportLog(call, { from: null, to: null }) },
   'app/log': { needs: 'log.read-own', says: 'logPage(', behind: (call) => readTrail(call, null) },
   'app/log/reviews': { needs: 'log.read-all', says: 'logReviewsPage(', behind: (call) => readLogReviews(call) },

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
-import { AUDIT, allOpen, TESTS, testsFound, workedOut } from './followUp.ts'
+import { AUDIT, allOpen, TESTS, testsFound, WAITS, workedOut } from './followUp.ts'
 import { openForms, showConsequences } from './opened.ts'
 import { wayTo } from './ways.ts'
 
@@ -66,6 +66,7 @@ export const PAGES: readonly Shown[] = [
   { name: 'audit-nothing-due', as: 'physician', path: '/follow-up?from=1950-01-01&to=1950-03-31', status: 200, first: workedOut },
   { name: 'audit-wrong', as: 'quality', path: '/follow-up?from=2026-06-30&to=2026-01-01', status: 200 },
   { name: 'audit-tests-quality', as: 'quality', path: TESTS, status: 200, first: testsFound },
+  { name: 'audit-waiting-quality', as: 'quality', path: WAITS, status: 200, first: testsFound },
   { name: 'audit-report', as: 'quality', path: AUDIT.replace('?', '/report?'), status: 200, first: workedOut },
   { name: 'rules', as: 'quality', path: '/rules', status: 200 },
   { name: 'rule', as: 'navigator', path: '/rules/mde-calcium', status: 200 },

@@ -12,6 +12,8 @@ const { from, to } = lastHalfYear(day(new Date().toISOString().slice(0, 10)))
 export const AUDIT = `/follow-up?from=${from}&to=${to}`
 /** The tests behind one of its rows. */
 export const TESTS = `${AUDIT.replace('?', '/tests?')}&by=group&key=serum-m-protein&verdict=late`
+/** What waits behind one of its measures. */
+export const WAITS = `${AUDIT.replace('?', '/waiting?')}&what=overdue`
 const HEADLINE = /(\d+) of (\d+) tests on time, \d+\.\d % \(95 % interval \d+\.\d to \d+\.\d %\)/
 
 const headline = (page: Page) => page.locator('.followup-headline')
@@ -124,6 +126,33 @@ export function followUp(clinic: () => Clinic): void {
       await page.goto('/log')
       expect(await textOf(page.locator('tbody'))).toMatch(
         /A group of the follow-up audit from .*, told apart by group, was shown with \d+ patients?\./,
+      )
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+
+    it('leads from a measure to what waits behind it, as many as it counts, the longest first', async () => {
+      const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
+      for (const [says, thing] of [
+        [/^The \d+ tests?$/, 'Test'],
+        [/^The \d+ findings? without an answer$/, 'Finding'],
+      ] as const) {
+        await page.goto(AUDIT)
+        await workedOut(page)
+        const link = page.locator('.followup-measures a', { hasText: says })
+        const count = Number.parseInt(((await link.textContent()) ?? '').replace(/\D+/, ''), 10)
+        await link.click()
+        await testsFound(page)
+        expect(await textOf(page.locator('.followup-tests p').first())).toMatch(
+          new RegExp(`^${count} (test|finding)s? of \\d+ patients?\\. The longest first\\.$`),
+        )
+        expect(await page.locator(`.followup-tests td[data-label="${thing}"]`).count()).toBe(count)
+        const days = (await page.locator('.followup-tests td:last-child').allTextContents()).map(Number)
+        expect(days).toEqual(days.toSorted((a, b) => b - a))
+      }
+      await page.goto('/log')
+      expect(await textOf(page.locator('tbody'))).toMatch(
+        /The overdue tests at the end of the follow-up audit from .* were shown with \d+ patients?\./,
       )
       expect(complaints).toEqual([])
       await context.close()

@@ -52,6 +52,8 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/follow-up/work': { path: () => '/follow-up/work', handler: 'POST' },
   'app/follow-up/export': { path: () => '/follow-up/export', handler: 'POST' },
   'app/follow-up/tests': { path: () => '/follow-up/tests?from=2026-01-01&to=2026-06-30&by=group&key=chemistry' },
+  'app/follow-up/waiting': { path: () => '/follow-up/waiting?from=2026-01-01&to=2026-06-30&what=overdue' },
+  'app/follow-up/waiting/work': { path: () => '/follow-up/waiting/work', handler: 'POST' },
   'app/follow-up/tests/work': { path: () => '/follow-up/tests/work', handler: 'POST' },
   'app/plan/try': { path: () => '/plan/try', handler: 'POST' },
   'app/cohort/[pseudonym]': { path: (clinic) => `/cohort/${pseudonymOf(aPatient(clinic))}` },

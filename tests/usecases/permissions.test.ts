@@ -111,6 +111,9 @@ const ASKED: Readonly<Record<string, Asked>> = {
   auditPartApart: { roles: FOLLOW_UP, run: (call) => usecases.auditPartApart(call, ONE_PART) },
   readOccasions: { roles: FOLLOW_UP, run: (call) => usecases.readOccasions(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }) },
   askOccasions: { roles: FOLLOW_UP, run: (call) => usecases.askOccasions(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }) },
+  readWaiting: { roles: FOLLOW_UP, run: (call) => usecases.readWaiting(call, { ...NO_PERIOD, what: 'overdue' }) },
+  askWaiting: { roles: FOLLOW_UP, run: (call) => usecases.askWaiting(call, { ...NO_PERIOD, what: 'overdue' }) },
+  readWaitingApart: { roles: FOLLOW_UP, run: (call) => usecases.readWaitingApart(call, { ...NO_PERIOD, what: 'overdue' }) },
   readOccasionsApart: {
     roles: FOLLOW_UP,
     run: (call) => usecases.readOccasionsApart(call, { ...NO_PERIOD, by: 'phase', key: 'active', verdict: null }),

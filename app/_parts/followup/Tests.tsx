@@ -1,13 +1,10 @@
 'use client'
 
-import Link from 'next/link'
-import { useEffect, useRef } from 'react'
 import type { OccasionRow, OccasionsView } from '../../../lib/usecases/index.ts'
-import { Progress } from '../Progress.tsx'
-import { Said } from '../Said.tsx'
 import { TableHead } from '../TableHead.tsx'
 import { counted, words } from '../words.ts'
-import { useWork } from './useWork.ts'
+import { Found } from './Found.tsx'
+import { Whose } from './Whose.tsx'
 
 interface Props {
   /** The fields the answer is asked with: period, by what told apart, which row, which verdict. */
@@ -16,36 +13,6 @@ interface Props {
 }
 
 const COLUMNS = ['Test', 'Due', 'Grace ended', 'Done', 'What happened', 'Phase', 'Plan']
-
-function Whose({ patientId, pseudonym, name, address }: OccasionRow) {
-  if (pseudonym !== null) {
-    return (
-      <Link className="pseudonym" href={`/cohort/${pseudonym}`} prefetch={false}>
-        {pseudonym}
-      </Link>
-    )
-  }
-  if (address === null) {
-    return (
-      <>
-        <bdi>{patientId}</bdi>
-        <div className="small soft">record closed</div>
-      </>
-    )
-  }
-  return (
-    <>
-      <Link href={`/patients/${address}`} prefetch={false}>
-        <bdi>{name ?? patientId}</bdi>
-      </Link>
-      {name !== null && (
-        <div className="small soft">
-          <bdi>{patientId}</bdi>
-        </div>
-      )}
-    </>
-  )
-}
 
 function happened({ verdict, daysLate }: OccasionRow): string {
   return verdict === 'late' ? `late by ${counted(daysLate, 'day')}` : words(verdict)
@@ -87,30 +54,11 @@ function TestsTable({ view, pseudonymous }: { readonly view: OccasionsView; read
   )
 }
 
-/** The tests behind a row of the audit, found in a process apart; whose they are is in the log before they are shown. */
+/** The tests behind a row of the audit. */
 export function Tests({ asked, pseudonymous }: Props) {
-  const { step, outcome, run } = useWork<OccasionsView>('/follow-up/tests/work')
-  const begun = useRef(false)
-  useEffect(() => {
-    if (begun.current) return
-    begun.current = true
-    void run(asked)
-  }, [asked, run])
   return (
-    <div className="followup-tests">
-      <div role="status">{step !== null && <Progress step={step} />}</div>
-      {outcome?.ok === false && (
-        <>
-          <Said outcome={outcome} />
-          <button className="button button-quiet" type="button" onClick={() => void run(asked)}>
-            Try again
-          </button>
-        </>
-      )}
-      {outcome?.ok && <TestsTable view={outcome.value} pseudonymous={pseudonymous} />}
-      <noscript>
-        <p>Finding the tests needs JavaScript.</p>
-      </noscript>
-    </div>
+    <Found<OccasionsView> at="/follow-up/tests/work" asked={asked} says="Finding the tests needs JavaScript.">
+      {(view) => <TestsTable view={view} pseudonymous={pseudonymous} />}
+    </Found>
   )
 }

@@ -1,4 +1,4 @@
-import type { Dimension } from '../../../lib/followup/index.ts'
+import type { Dimension, WaitingKind } from '../../../lib/followup/index.ts'
 import type { AuditChartName, FollowUpWish, OccasionsWish } from '../../../lib/usecases/index.ts'
 
 /** An audit as the fields of its form, which are those of its address. */
@@ -26,4 +26,9 @@ export const exportAddress = (asked: AskedFields, by: Dimension): string => with
 /** The tests behind a row; `verdict` null for all that were due. Never with another plan: under that nothing was ever done. */
 export function testsAddress({ from, to, until }: AskedFields, by: Dimension, key: string, verdict: OccasionsWish['verdict']): string {
   return withFields('/follow-up/tests', { from, to, until, by, key, verdict: verdict ?? '' })
+}
+
+/** What waits behind a figure; as the tests behind a row never with another plan. */
+export function waitingAddress({ from, to, until }: AskedFields, what: WaitingKind): string {
+  return withFields('/follow-up/waiting', { from, to, until, what })
 }

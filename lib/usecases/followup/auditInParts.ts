@@ -58,7 +58,12 @@ export async function auditInParts(
   if (first === undefined || done.some(({ revision }) => revision !== first.revision)) {
     return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
   }
-  return { ...first, audit: addAudits(done.map(({ audit }) => audit)), found: done.flatMap(({ found }) => found) }
+  return {
+    ...first,
+    audit: addAudits(done.map(({ audit }) => audit)),
+    found: done.flatMap(({ found }) => found),
+    waiting: done.flatMap(({ waiting }) => waiting),
+  }
 }
 
 /** What a process apart answers that audits a part of the cohort. */

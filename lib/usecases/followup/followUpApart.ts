@@ -5,11 +5,15 @@ import { refusedUnlessMay } from '../refuse.ts'
 import { keepAudit } from './keptAudits.ts'
 import type { FollowUp } from './readFollowUp.ts'
 import type { OccasionsView, OccasionsWish } from './readOccasions.ts'
+import type { WaitingView, WaitingWish } from './readWaiting.ts'
 import { type FollowUpWish, readFollowUpWish } from './readWish.ts'
 
 /** What an audit in a process apart may be asked for, and what each answers. */
-export type FollowUpAsked = { readonly what: 'figures'; readonly wish: FollowUpWish } | { readonly what: 'occasions'; readonly wish: OccasionsWish }
-export type FollowUpAnswer = FollowUp | OccasionsView
+export type FollowUpAsked =
+  | { readonly what: 'figures'; readonly wish: FollowUpWish }
+  | { readonly what: 'occasions'; readonly wish: OccasionsWish }
+  | { readonly what: 'waiting'; readonly wish: WaitingWish }
+export type FollowUpAnswer = FollowUp | OccasionsView | WaitingView
 
 /** What the process apart is told. */
 export type FollowUpApartRequest = CallApart & { readonly asked: FollowUpAsked }
@@ -38,4 +42,9 @@ export async function workOutFollowUpApart(call: Call, wish: FollowUpWish, onPro
 /** `readOccasions` in a process of its own. */
 export function readOccasionsApart(call: Call, wish: OccasionsWish, onProgress?: (progress: Progress) => void): Promise<Outcome<OccasionsView>> {
   return apart(call, { what: 'occasions', wish }, onProgress)
+}
+
+/** `readWaiting` in a process of its own. */
+export function readWaitingApart(call: Call, wish: WaitingWish, onProgress?: (progress: Progress) => void): Promise<Outcome<WaitingView>> {
+  return apart(call, { what: 'waiting', wish }, onProgress)
 }

@@ -1,12 +1,10 @@
-import { may } from '../../access/index.ts'
 import { DIMENSIONS, type Dimension, type Figures, OTHERS, type Period, type Verdict } from '../../followup/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { Progress } from '../intake/incoming.ts'
-import { personName } from '../personName.ts'
-import { pseudonymsOf } from '../pseudonyms/pseudonymsOf.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import type { Found } from './auditPart.ts'
+import { type PatientShown, patientsShown, readsPseudonyms } from './patientsShown.ts'
 import { type FollowUpWish, type ReadFollowUpWish, readFollowUpWish } from './readWish.ts'
 import { workOut } from './workOut.ts'
 
@@ -17,14 +15,8 @@ export interface OccasionsWish extends Omit<FollowUpWish, 'whatIf'> {
   readonly verdict: Extract<Verdict, 'on-time' | 'late' | 'missed'> | null
 }
 
-/** One test that was due. Of the patient either the number or the pseudonym: what the reader may know. */
-export interface OccasionRow {
-  readonly patientId: string | null
-  readonly pseudonym: string | null
-  /** As pages print it; null where none is recorded, under a pseudonym, and of a record that is closed. */
-  readonly name: string | null
-  /** What stands for the patient in the address of their page; null where there is none this reader may open as they are. */
-  readonly address: string | null
+/** One test that was due, and whose it was. */
+export interface OccasionRow extends PatientShown {
   readonly group: string
   readonly dueOn: Day
   readonly graceEndsOn: Day
@@ -66,15 +58,6 @@ async function behind(
   return key === OTHERS ? workOut(call, wish, { by, keys: row.keys, verdict }, onProgress) : first
 }
 
-const NOBODY = { patientId: null, pseudonym: null, name: null, address: null }
-
-/** A patient for whoever may open them; of a closed record the number alone, as the log has it. */
-function named({ store: { reader } }: Call, patientId: string, open: boolean) {
-  const stored = open ? reader.patient(patientId) : null
-  if (stored === null) return { ...NOBODY, patientId }
-  return { patientId, pseudonym: null, name: personName(stored.patient), address: reader.patientAddress(patientId) }
-}
-
 /** What a page that is about to tell those tests can say before: whom it is for, and that what it was asked makes sense. Tells of nobody, so nothing is logged. */
 export interface OccasionsAsked {
   readonly period: Period
@@ -88,8 +71,7 @@ export async function askOccasions(call: Call, { by, key: _, verdict: __, ...wis
   const read = readFollowUpWish(call, { ...wish, whatIf: null })
   if (!read.ok) return read
   if (!DIMENSIONS.includes(by)) return { ok: false, kind: 'invalid', reason: `The audit is not told apart by "${by}".` }
-  const role = call.actor.role === 'none' ? null : call.actor.role
-  return { ok: true, value: { period: read.value.period, pseudonymous: !may(role, 'patient.read').allowed } }
+  return { ok: true, value: { period: read.value.period, pseudonymous: readsPseudonyms(call) } }
 }
 
 /**
@@ -106,10 +88,8 @@ export async function readOccasions(
   const read = readFollowUpWish(call, { ...wish, whatIf: null })
   if (!read.ok) return read
   if (!DIMENSIONS.includes(by)) return { ok: false, kind: 'invalid', reason: `The audit is not told apart by "${by}".` }
-  const role = call.actor.role === 'none' ? null : call.actor.role
-  const byNumber = may(role, 'patient.read').allowed
-  const pseudonyms = byNumber ? null : pseudonymsOf(call)
-  if (pseudonyms?.ok === false) return pseudonyms
+  const patientsOf = patientsShown(call)
+  if (!patientsOf.ok) return patientsOf
   const told = await behind(call, read.value, { by, key, verdict }, onProgress)
   if (told === null) {
     return {
@@ -123,13 +103,10 @@ export async function readOccasions(
   const shown = all.slice(0, SHOWN)
   const patients = [...new Set(shown.map(({ patientId }) => patientId))]
   const { from, to, cutOff } = read.value.period
-  const action = byNumber ? 'follow-up-patients-shown' : 'pseudonymous-follow-up-patients-shown'
+  const action = patientsOf.value.pseudonymous ? 'pseudonymous-follow-up-patients-shown' : 'follow-up-patients-shown'
   await call.store.record(call, () => ({ value: null, events: [{ action, from, to, cutOff, revision, by, patients }] }))
-  const open = new Set(call.store.reader.followedPatientIds())
-  const nameOf = (patientId: string) =>
-    pseudonyms === null ? named(call, patientId, open.has(patientId)) : { ...NOBODY, pseudonym: pseudonyms.value.of(patientId) }
   const rows = shown.map(({ patientId, group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion }) => ({
-    ...nameOf(patientId),
+    ...patientsOf.value.of(patientId),
     ...{ group, dueOn, graceEndsOn, doneOn, verdict: of, daysLate, phase, planVersion },
   }))
   return { ok: true, value: { rows, found: all.length, revision } }

@@ -17,6 +17,8 @@ import {
   readFollowUpPage,
   readOccasions,
   readOccasionsApart,
+  readWaiting,
+  readWaitingApart,
   workOutFollowUpApart,
 } from '../../../lib/usecases/index.ts'
 import { followUpDocument as schema } from '../../cli/schema.ts'
@@ -159,6 +161,33 @@ describe('the document of the command line', () => {
         [centre, Math.max(0, centre - reach), Math.min(1, centre + reach)].map((limit) => expect.closeTo(limit, 12)),
       )
     }
+  })
+})
+
+describe('what waits behind a figure', () => {
+  const wish = { from: WISH.from, to: WISH.to, cutOff: null } as const
+
+  test('is as many as it counts, with patient numbers for a nurse, and the log keeps whose it is', async () => {
+    const { figures } = await read()
+    const { rows, found } = granted(await readWaiting(callOf(store, 'navigator'), { ...wish, what: 'overdue' }))
+    expect([found, new Set(rows.map(({ patientId }) => patientId)).size]).toEqual([figures.backlog.tests, figures.backlog.patients])
+    expect(rows.every(({ pseudonym, address, days }) => pseudonym === null && address !== null && days > 0)).toBe(true)
+    expect(last()?.event).toMatchObject({ action: 'follow-up-patients-shown', by: 'overdue', patients: [rows[0]?.patientId] })
+    const unanswered = granted(await readWaiting(callOf(store, 'physician'), { ...wish, what: 'unanswered' }))
+    expect(unanswered.found).toBe(figures.answered.of - figures.answered.count)
+    const noSecond = granted(await readWaiting(callOf(store, 'physician'), { ...wish, what: 'no-second' }))
+    expect(noSecond.found).toBe(figures.daysToRepeat.open)
+  })
+
+  test('is told to quality under pseudonyms, from a process apart too', async () => {
+    process.env.DATABASE_URL = url
+    const call = callOf(store, 'quality')
+    const { rows } = granted(await readWaiting(call, { ...wish, what: 'overdue' }))
+    expect(rows.length).toBeGreaterThan(0)
+    expect(rows.every(({ patientId, name, pseudonym }) => patientId === null && name === null && pseudonym !== null)).toBe(true)
+    expect(JSON.stringify(rows)).not.toMatch(/P[123]|Quibble/)
+    expect(last()?.event).toMatchObject({ action: 'pseudonymous-follow-up-patients-shown', by: 'overdue' })
+    expect(granted(await readWaitingApart(call, { ...wish, what: 'overdue' })).rows).toEqual(rows)
   })
 })
 
