@@ -1,22 +1,22 @@
 import type { Mark, Measurement, TreatmentLine } from '../../course/index.ts'
 import { type Finding, ruleTitle, says } from '../../rules/index.ts'
 import type { Consequence, Marks, NowWould } from '../../standing/index.ts'
-import { decimalText, type Interval } from '../../units/index.ts'
+import { type Decimal, decimalText, type Interval, roundedText, unitWords } from '../../units/index.ts'
 import type { ConsequenceView, FindingInPreview, MarksInPreview } from './views.ts'
 
 function findingIn(finding: Finding): FindingInPreview {
   return { rule: finding.rule, title: ruleTitle(finding.rule), window: finding.window, says: says(finding) }
 }
 
-function levelIn({ low, high }: Interval): string {
-  if (high === null) return `above ${decimalText(low)}`
-  return low.eq(high) ? decimalText(low) : `${decimalText(low)} to ${decimalText(high)}`
+// A quotient has no unit and no end of digits: two places, as ratios are told everywhere. (common practice)
+function levelIn({ low, high }: Interval, unit: string): string {
+  const told = (value: Decimal) => (unit === '1' ? roundedText(value, 2) : decimalText(value))
+  const level = high === null ? `above ${told(low)}` : low.eq(high) ? told(low) : `${told(low)} to ${told(high)}`
+  return unit === '1' || unit === '' ? level : unitWords(`${level} ${unit}`)
 }
 
-const sampleIn = (one: Measurement | null, unit: string): string | null =>
-  one === null ? null : `${levelIn(one.value)} ${unit} of ${one.on}`.replace('  ', ' ')
-const markIn = (one: Mark | null, unit: string): string | null =>
-  one === null ? null : `${levelIn(one.value)} ${unit} of ${one.sample.on}`.replace('  ', ' ')
+const sampleIn = (one: Measurement | null, unit: string): string | null => (one === null ? null : `${levelIn(one.value, unit)} of ${one.on}`)
+const markIn = (one: Mark | null, unit: string): string | null => (one === null ? null : `${levelIn(one.value, unit)} of ${one.sample.on}`)
 
 function marksIn({ marker, unit, now, would }: Consequence['marks'][number]): MarksInPreview {
   const both = (text: (marks: Marks) => string | null): NowWould<string | null> => ({ now: text(now), would: text(would) })

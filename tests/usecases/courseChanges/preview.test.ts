@@ -120,6 +120,21 @@ describe('what was shown is what is kept', () => {
     granted(await restoreResult(physician(store), { ...wish, shown: back.stamp }))
   })
 
+  test('a ratio is told with two places and no unit', async () => {
+    const chains = [
+      ['2024-01-15', '100', '16'],
+      ['2026-11-01', '100', '15.994801'],
+    ] as const
+    const rows = chains.flatMap(([collected_at, kappa, lambda]) => [
+      resultRow({ collected_at, code: '36916-5', value: kappa, unit: 'mg/L', accession: `K ${collected_at}` }),
+      resultRow({ collected_at, code: '33944-0', value: lambda, unit: 'mg/L', accession: `L ${collected_at}` }),
+    ])
+    await take(store, [csv('chains.csv', rows)])
+    const { marks } = await preview(started('2026-11-02', 'daratumumab'))
+    const ratio = marks.find(({ marker }) => marker === 'involved-ratio')?.rows.find(({ mark }) => mark === 'baseline')
+    expect(ratio).toEqual({ mark: 'baseline', now: '6.25 of 2024-01-15', would: '6.25 of 2026-11-01' })
+  })
+
   test('both at the same moment: one is kept, the other is told', async () => {
     const wish = { kind: 'care-changed', care: 'maintenance', began: day('2025-01-01') } as const
     const other = { kind: 'care-changed', care: 'off-treatment', began: day('2025-03-01') } as const
