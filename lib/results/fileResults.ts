@@ -43,6 +43,13 @@ function repeated(incoming: IncomingResult, versions: readonly Stored[], current
   return versions.find((version) => resultContent(version) === content) ?? null
 }
 
+/** The final report a preliminary one came before, with the same value: the one that counts, or one that was withdrawn or corrected since. */
+function finalOf(incoming: IncomingResult, versions: readonly Stored[], current: Stored): Stored | null {
+  if (incoming.status !== 'preliminary') return null
+  const among = isReportedAfter(incoming, current) ? [current] : versions
+  return among.find(({ status, value }) => status === 'final' && measuredText(value) === measuredText(incoming.value)) ?? null
+}
+
 /** A report that carries no correction status joins an existing result only where it cannot be the newer word on it. */
 function maySupplement(incoming: IncomingResult, current: Stored): boolean {
   if (current.status === 'preliminary') return true
@@ -65,8 +72,8 @@ export function decideFiling(incoming: IncomingResult, versions: readonly Stored
   }
   const same = repeated(incoming, versions, current)
   if (same !== null) return { outcome: 'known', version: same.version }
-  const isRepeatedPreliminary = incoming.status === 'preliminary' && measuredText(incoming.value) === measuredText(current.value)
-  if (isRepeatedPreliminary && current.status === 'final') return { outcome: 'known', version: current.version }
+  const final = finalOf(incoming, versions, current)
+  if (final !== null) return { outcome: 'known', version: final.version }
   if (isCorrection(incoming.status) || maySupplement(incoming, current)) {
     return { outcome: 'corrected', version: Math.max(...versions.map(({ version }) => version)) + 1 }
   }

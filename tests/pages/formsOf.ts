@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import type { Role } from '../../lib/access/index.ts'
+import { AUDIT, workedOut } from './followUp.ts'
 import type { Prepared } from './formsPrepared.ts'
 
 /** One form of the product, and how a person comes to it. */
@@ -356,6 +357,23 @@ export const FORMS_OF: readonly WaitingForm[] = [
     send: /^Withdraw it/,
   },
   {
+    from: 'app/_parts/followup/AskForm.tsx',
+    says: 'the period of an audit',
+    as: 'quality',
+    at: () => '/follow-up',
+    within: named(/^Period of the audit/),
+    send: /^Work out/,
+  },
+  {
+    from: 'app/_parts/followup/Rebuild.tsx',
+    says: 'the SHA-256 of an older report',
+    as: 'quality',
+    at: () => AUDIT.replace('?', '/report?'),
+    first: workedOut,
+    within: named(/^Build again and compare/),
+    send: /^Build again/,
+  },
+  {
     from: 'app/intake/IntakeForm.tsx',
     says: 'files and their source',
     as: 'navigator',
@@ -383,6 +401,8 @@ export const NOTHING_TYPED: readonly { readonly from: string; readonly because: 
   { from: 'app/_parts/sheet/DraftDesk.tsx', because: 'one button: releases what was shown' },
   { from: 'app/_parts/sheet/PrintForm.tsx', because: 'one button: prints' },
   { from: 'app/list/Export.tsx', because: 'one button: exports' },
+  { from: 'app/_parts/followup/Charts.tsx', because: 'buttons: each saves a file' },
+  { from: 'app/_parts/followup/Groups.tsx', because: 'one button: saves a file' },
   { from: 'app/layout.tsx', because: 'one button: signs out' },
   { from: 'app/accounts/AccountActions.tsx', because: 'one button: ends the sessions' },
   { from: 'app/accounts/AccountActions.tsx', because: 'one button: gives a code' },

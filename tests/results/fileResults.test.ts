@@ -71,6 +71,12 @@ describe('one result, told more than once', () => {
       '12 corrected',
     ],
     ['preliminary, then final', [report('10', 'preliminary'), report('11')], ['filed', 'corrected'], '11 final'],
+    [
+      'final, then the same as preliminary, after the final was cancelled too',
+      [report('10'), report('10', 'preliminary'), report('10', 'cancelled'), report('10', 'preliminary')],
+      ['filed', 'known', 'corrected', 'known'],
+      '10 cancelled',
+    ],
     ['preliminary, then the same as final', [report('10', 'preliminary'), report('10')], ['filed', 'corrected'], '10 final'],
     ['another value without correction', [report('10'), report('11')], ['filed', 'conflicting-value'], '10 final'],
     [

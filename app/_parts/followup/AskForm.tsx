@@ -1,4 +1,5 @@
 import type { FollowUpPage } from '../../../lib/usecases/index.ts'
+import { AskedForm } from '../session/AskedForm.tsx'
 import type { AskedFields } from './address.ts'
 
 interface Props {
@@ -38,7 +39,7 @@ function DayField({ name, says, value, max, wrong }: DayProps) {
 export function AskForm({ page: { today, usual, versions, wrong }, asked }: Props) {
   const { from, to, until, plan } = asked ?? { ...usual, until: '', plan: '' }
   return (
-    <form className="filters no-print" method="get" action="/follow-up" aria-label="Period of the audit" key={[from, to, until, plan].join(' ')}>
+    <AskedForm className="filters no-print" action="/follow-up" label="Period of the audit" key={[from, to, until, plan].join(' ')}>
       <DayField name="from" says="First day" value={from} max={today} wrong={wrong} />
       <DayField name="to" says="Last day" value={to} max="9999-12-31" wrong={wrong} />
       <DayField name="until" says="Data up to (empty: today)" value={until} max={today} wrong={wrong} />
@@ -61,6 +62,6 @@ export function AskForm({ page: { today, usual, versions, wrong }, asked }: Prop
           {wrong}
         </p>
       )}
-    </form>
+    </AskedForm>
   )
 }

@@ -100,7 +100,8 @@ export default async function Page({ params, searchParams }: Props) {
       {resolved === null && choice === null && offers.patient && (
         <ProposeForm heldId={heldId} rows={alike.rows} source={source} notRemembered={offers.patientNotRemembered} />
       )}
-      <DecideRows row={row} />
+      {/* Another meaning is another decision: what was chosen for the one before does not stand. */}
+      <DecideRows key={JSON.stringify(trial)} row={row} />
     </div>
   )
 }
