@@ -2,20 +2,18 @@ import 'server-only'
 import { z } from 'zod'
 import { DIMENSIONS, WAITING } from '../../lib/followup/index.ts'
 import {
+  type Call,
   type FollowUpWish,
   type OccasionsWish,
   type Outcome,
   type Progress,
   readOccasionsApart,
   readWaitingApart,
-  refusedUnlessMay,
   workOutFollowUpApart,
 } from '../../lib/usecases/index.ts'
 import { answerInLines, refusalInLines } from './answerInLines.ts'
+import { askerInLines, formInLines } from './formInLines.ts'
 import { readForm } from './guard.ts'
-import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
-import { type SignedIn, signedIn } from './session.ts'
-import { unlessUnavailable } from './unavailable.ts'
 
 const MOST_BYTES = 16 * 1024
 const DAY = z.string().trim().max(20, 'is too long')
@@ -30,26 +28,18 @@ const TESTS = z.strictObject({
 })
 const WAITS = z.strictObject({ ...PERIOD, what: z.enum(WAITING) })
 
-/** Who may not is refused, and in the log, before anything of the form is read. */
 async function inLines<S extends z.ZodType, T>(
   request: Request,
   schema: S,
-  work: (person: SignedIn, input: z.output<S>, onProgress: (progress: Progress) => void) => Promise<Outcome<T>>,
+  work: (call: Call, input: z.output<S>, onProgress: (progress: Progress) => void) => Promise<Outcome<T>>,
 ): Promise<Response> {
-  if (!isSameOrigin(request.headers)) return refusalInLines({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
-  const person = await signedIn()
-  if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
-  const allowed = await unlessUnavailable(
-    async () => (await refusedUnlessMay(person.call, 'followup.read', 'follow-up audit')) ?? { ok: true, value: null },
-  )
-  if (!allowed.ok) return refusalInLines(allowed)
-  const length = Number(request.headers.get('content-length') ?? Number.NaN)
-  if (!(length <= MOST_BYTES)) return refusalInLines({ ok: false, kind: 'invalid', reason: 'More was sent than the form can hold.' })
-  const form = await request.formData().catch(() => null)
-  if (form === null) return refusalInLines({ ok: false, kind: 'invalid', reason: 'What was sent is no form.' })
-  const read = readForm(schema, form)
+  const asker = await askerInLines(request, 'followup.read', 'follow-up audit')
+  if (!asker.ok) return refusalInLines(asker)
+  const form = await formInLines(request, MOST_BYTES)
+  if (!form.ok) return refusalInLines(form)
+  const read = readForm(schema, form.value)
   if (!read.ok) return refusalInLines(read)
-  return answerInLines(person, (onProgress) => work(person, read.value, onProgress), {
+  return answerInLines(asker.value, (onProgress) => work(asker.value.call, read.value, onProgress), {
     broken: 'The audit was not worked out to the end. Nothing was changed; try again.',
     unheard: 'Nothing was changed. Sign in and try again.',
   })
@@ -57,7 +47,7 @@ async function inLines<S extends z.ZodType, T>(
 
 /** Works an audit out and keeps it for its page. Answers with lines as it goes, the last with what state of the data it is of; it tells no figure. */
 export function workOutInLines(request: Request): Promise<Response> {
-  return inLines(request, WORK, async ({ call }, { from, to, until, plan }, onProgress) => {
+  return inLines(request, WORK, async (call, { from, to, until, plan }, onProgress) => {
     const wish: FollowUpWish = { from, to, cutOff: until, whatIf: plan }
     const worked = await workOutFollowUpApart(call, wish, onProgress)
     return worked.ok ? { ok: true, value: { revision: worked.value.revision, sha256: worked.value.sha256 } } : worked
@@ -66,7 +56,7 @@ export function workOutInLines(request: Request): Promise<Response> {
 
 /** The tests behind a row of the audit; whose they are is in the log before the line that tells them. */
 export function testsInLines(request: Request): Promise<Response> {
-  return inLines(request, TESTS, ({ call }, { from, to, until, by, key, verdict }, onProgress) => {
+  return inLines(request, TESTS, (call, { from, to, until, by, key, verdict }, onProgress) => {
     const wish: OccasionsWish = { from, to, cutOff: until, by, key, verdict }
     return readOccasionsApart(call, wish, onProgress)
   })
@@ -74,7 +64,7 @@ export function testsInLines(request: Request): Promise<Response> {
 
 /** What waits behind a figure of the audit; whose it is is in the log before the line that tells it. */
 export function waitingInLines(request: Request): Promise<Response> {
-  return inLines(request, WAITS, ({ call }, { from, to, until, what }, onProgress) =>
+  return inLines(request, WAITS, (call, { from, to, until, what }, onProgress) =>
     readWaitingApart(call, { from, to, cutOff: until, what }, onProgress),
   )
 }

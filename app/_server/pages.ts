@@ -5,6 +5,7 @@ import {
   type AssignmentView,
   askOccasions,
   askWaiting,
+  type BehindAsked,
   type CohortPage,
   type CohortPatientView,
   type CohortQuery,
@@ -27,7 +28,6 @@ import {
   type MappingView,
   type MergesPage,
   type ModelView,
-  type OccasionsAsked,
   type OccasionsWish,
   type OpenedPatient,
   type OpenedSheet,
@@ -128,9 +128,9 @@ export const planPage = (): Promise<Outcome<PlanPage>> => ask((call) => readPlan
 
 export const followUpPage = (wish: FollowUpWish | null): Promise<Outcome<FollowUpPage>> => ask((call) => readFollowUpPage(call, wish))
 
-export const followUpTestsPage = (wish: OccasionsWish): Promise<Outcome<OccasionsAsked>> => ask((call) => askOccasions(call, wish))
+export const followUpTestsPage = (wish: OccasionsWish): Promise<Outcome<BehindAsked>> => ask((call) => askOccasions(call, wish))
 
-export const followUpWaitingPage = (wish: WaitingWish): Promise<Outcome<OccasionsAsked>> => ask((call) => askWaiting(call, wish))
+export const followUpWaitingPage = (wish: WaitingWish): Promise<Outcome<BehindAsked>> => ask((call) => askWaiting(call, wish))
 
 export const emergencyPage = (): Promise<Outcome<readonly OwnEmergency[]>> => ask((call) => ownEmergencies(call))
 

@@ -1,10 +1,8 @@
 import 'server-only'
-import { acceptFilesApart, type FileReport, type Outcome, refusedUnlessMay } from '../../lib/usecases/index.ts'
+import { acceptFilesApart, type FileReport, type Outcome } from '../../lib/usecases/index.ts'
 import { answerInLines, type Line, refusalInLines } from './answerInLines.ts'
+import { askerInLines } from './formInLines.ts'
 import { readUpload } from './readUpload.ts'
-import { FROM_ELSEWHERE, isSameOrigin } from './request.ts'
-import { signedIn } from './session.ts'
-import { unlessUnavailable } from './unavailable.ts'
 
 /** What the page that sent files hears. */
 export type IntakeLine = Line<readonly FileReport[]>
@@ -34,11 +32,8 @@ function sourceOf(header: string | null): string | null {
 
 /** Reads what was sent and takes it in, apart from the process that serves pages; answers with lines of JSON as it goes. */
 export async function receiveFiles(request: Request): Promise<Response> {
-  if (!isSameOrigin(request.headers)) return refusalInLines({ ok: false, kind: 'not-allowed', reason: FROM_ELSEWHERE })
-  const person = await signedIn()
-  if (person === null) return refusalInLines({ ok: false, kind: 'not-allowed', reason: 'Sign in first.' })
-  const allowed = await unlessUnavailable(async () => (await refusedUnlessMay(person.call, 'intake.write', 'upload')) ?? { ok: true, value: null })
-  if (!allowed.ok) return refusalInLines(allowed)
+  const asker = await askerInLines(request, 'intake.write', 'upload')
+  if (!asker.ok) return refusalInLines(asker)
   const files = await readUpload(request)
   if (!files.ok) return refusalInLines(files)
   const source = sourceOf(request.headers.get('x-lowmark-source'))
@@ -46,10 +41,10 @@ export async function receiveFiles(request: Request): Promise<Response> {
 
   const { files: spooled, drop } = files.value
   return answerInLines(
-    person,
+    asker.value,
     async (onProgress) => {
       try {
-        return shortened(await acceptFilesApart(person.call, spooled, { source, dryRun, onProgress }))
+        return shortened(await acceptFilesApart(asker.value.call, spooled, { source, dryRun, onProgress }))
       } finally {
         await drop()
       }

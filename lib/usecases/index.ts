@@ -65,6 +65,7 @@ export type { EmergencyBand, EmergencyView, EmergencyViewsPage, OpenedPatient, O
 export type { ExportedFile } from './export/exportedFile.ts'
 export { auditPartApart, type PartRequest } from './followup/auditInParts.ts'
 export type { PartDone } from './followup/auditPart.ts'
+export type { BehindAsked, BehindView } from './followup/behind.ts'
 export { AUDIT_CHARTS, type AuditChartName } from './followup/chartFile.ts'
 export { type ExportWish, exportFollowUp, exportKeptFollowUp } from './followup/exportFollowUp.ts'
 export {
@@ -76,16 +77,16 @@ export {
 } from './followup/followUpApart.ts'
 export { type DocumentBy, FOLLOW_UP_BY, type FollowUpDocument, followUpDocument } from './followup/followUpDocument.ts'
 export { type FollowUpPage, readFollowUpPage, type ShownAudit } from './followup/followUpPage.ts'
+export type { PatientShown } from './followup/patientsShown.ts'
 export { type FollowUp, readFollowUp, workOutFollowUp } from './followup/readFollowUp.ts'
 export {
   askOccasions,
   type OccasionRow,
-  type OccasionsAsked,
   type OccasionsView,
   type OccasionsWish,
   readOccasions,
 } from './followup/readOccasions.ts'
-export { askWaiting, readWaiting, type WaitingRow, type WaitingView, type WaitingWish } from './followup/readWaiting.ts'
+export { askWaiting, readWaiting, type WaitingView, type WaitingWish } from './followup/readWaiting.ts'
 export type { FollowUpWish } from './followup/readWish.ts'
 export type { Check, Health, HealthState } from './health/checks.ts'
 export { healthOf, readHealth } from './health/readHealth.ts'

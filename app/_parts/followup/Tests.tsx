@@ -1,10 +1,9 @@
 'use client'
 
 import type { OccasionRow, OccasionsView } from '../../../lib/usecases/index.ts'
-import { TableHead } from '../TableHead.tsx'
 import { counted, words } from '../words.ts'
+import { BehindTable } from './BehindTable.tsx'
 import { Found } from './Found.tsx'
-import { Whose } from './Whose.tsx'
 
 interface Props {
   /** The fields the answer is asked with: period, by what told apart, which row, which verdict. */
@@ -14,28 +13,26 @@ interface Props {
 
 const COLUMNS = ['Test', 'Due', 'Grace ended', 'Done', 'What happened', 'Phase', 'Plan']
 
-function happened({ verdict, daysLate }: OccasionRow): string {
+function happened({ verdict, daysLate }: Pick<OccasionRow, 'verdict' | 'daysLate'>): string {
   return verdict === 'late' ? `late by ${counted(daysLate, 'day')}` : words(verdict)
 }
 
-function TestsTable({ view, pseudonymous }: { readonly view: OccasionsView; readonly pseudonymous: boolean }) {
-  const { rows, found } = view
-  const people = new Set(rows.map(({ patientId, pseudonym }) => pseudonym ?? patientId)).size
-  if (found === 0) return <p className="notice">No test fits this any more: the data have changed since the figures were worked out.</p>
+/** The tests behind a row of the audit. */
+export function Tests({ asked, pseudonymous }: Props) {
   return (
-    <>
-      <p>
-        {counted(found, 'test')} of {counted(people, 'patient')}
-        {rows.length < found && `; the first ${rows.length} are shown`}. The latest first.
-      </p>
-      <table className="table stacked">
-        <TableHead columns={[pseudonymous ? 'Pseudonym' : 'Patient', ...COLUMNS]} />
-        <tbody>
-          {rows.map((row) => (
-            <tr key={`${row.pseudonym ?? row.patientId} ${row.group} ${row.dueOn}`}>
-              <td>
-                <Whose {...row} />
-              </td>
+    <Found<OccasionsView> at="/follow-up/tests/work" asked={asked} says="Finding the tests needs JavaScript.">
+      {(view) => (
+        <BehindTable
+          view={view}
+          pseudonymous={pseudonymous}
+          one="test"
+          first="latest"
+          none="No test fits this any more"
+          columns={COLUMNS}
+          keyOf={({ group, dueOn }) => `${group} ${dueOn}`}
+        >
+          {(row) => (
+            <>
               <td data-label="Test">{words(row.group)}</td>
               <td data-label="Due">{row.dueOn}</td>
               <td data-label="Grace ended">{row.graceEndsOn}</td>
@@ -45,20 +42,10 @@ function TestsTable({ view, pseudonymous }: { readonly view: OccasionsView; read
               </td>
               <td data-label="Phase">{row.phase === null ? 'not recorded' : words(row.phase)}</td>
               <td data-label="Plan">version {row.planVersion}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="small soft">Revision {view.revision} of the data. The log keeps whose these are, and who was shown them.</p>
-    </>
-  )
-}
-
-/** The tests behind a row of the audit. */
-export function Tests({ asked, pseudonymous }: Props) {
-  return (
-    <Found<OccasionsView> at="/follow-up/tests/work" asked={asked} says="Finding the tests needs JavaScript.">
-      {(view) => <TestsTable view={view} pseudonymous={pseudonymous} />}
+            </>
+          )}
+        </BehindTable>
+      )}
     </Found>
   )
 }

@@ -1,8 +1,8 @@
 import Link from 'next/link'
-import type { OccasionRow } from '../../../lib/usecases/index.ts'
+import type { PatientShown } from '../../../lib/usecases/index.ts'
 
 /** The patient behind a row: their page for whoever may open it, the pseudonym for everybody else, and of a closed record the number alone. */
-export function Whose({ patientId, pseudonym, name, address }: Pick<OccasionRow, 'patientId' | 'pseudonym' | 'name' | 'address'>) {
+export function Whose({ patientId, pseudonym, name, address }: PatientShown) {
   if (pseudonym !== null) {
     return (
       <Link className="pseudonym" href={`/cohort/${pseudonym}`} prefetch={false}>

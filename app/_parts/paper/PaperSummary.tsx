@@ -1,5 +1,5 @@
-import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { FindingView, PatientView } from '../../../lib/usecases/index.ts'
+import { evidenceText } from '../evidenceText.ts'
 import { CourseFacts, Fact } from '../patient/CourseFacts.tsx'
 import { DueTests } from '../patient/DueTests.tsx'
 import { testName } from '../patient/names.ts'
@@ -10,14 +10,8 @@ import './paper.css'
 
 const ROLES = { reference: 'held against', previous: 'before', current: 'now' } as const
 
-function evidenceText({ evidence }: FindingView): string {
-  return evidence
-    .map(({ role, analyte, comparator, value, unit, collectedOn }) =>
-      `${ROLES[role]}: ${testName(analyte)} ${comparator ?? ''}${value} ${/^\d/.test(value) ? unitWords(unit) : ''}`
-        .trimEnd()
-        .concat(` (${collectedOn})`),
-    )
-    .join('; ')
+function restsOn({ evidence }: FindingView): string {
+  return evidence.map((piece) => `${ROLES[piece.role]}: ${testName(piece.analyte)} ${evidenceText(piece)} (${piece.collectedOn})`).join('; ')
 }
 
 function Found({ finding }: { readonly finding: FindingView }) {
@@ -26,7 +20,7 @@ function Found({ finding }: { readonly finding: FindingView }) {
     <li>
       <b>{title}.</b> {WINDOW_WORDS[window]}; {state}
       {certainty === 'possible' && ', possible, not certain'}; since {since}. {says}
-      {finding.evidence.length > 0 && <div>Evidence: {evidenceText(finding)}.</div>}
+      {finding.evidence.length > 0 && <div>Evidence: {restsOn(finding)}.</div>}
       {cautions.length > 0 && <div>Caution: {cautions.map(({ caution, says: why }) => `${words(caution)}: ${why}`).join(' ')}</div>}
       {attribution !== null && (
         <div>

@@ -1,6 +1,6 @@
-import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { CohortEvidenceView, EvidenceView } from '../../../lib/usecases/index.ts'
 import { Scroll } from '../chart/index.ts'
+import { evidenceText } from '../evidenceText.ts'
 import { testName } from './names.ts'
 
 const ROLES = { reference: 'held against', previous: 'sample before', current: 'current' } as const
@@ -35,18 +35,15 @@ export function EvidenceTable({ evidence, of }: { readonly evidence: readonly (E
           </tr>
         </thead>
         <tbody>
-          {evidence.map(({ role, analyte, comparator, value, unit, collectedOn, sources }) => (
-            <tr key={`${role} ${analyte} ${collectedOn}`}>
-              <th scope="row">{ROLES[role]}</th>
-              <td>{testName(analyte)}</td>
-              <td className="value">
-                {comparator}
-                {value} {/^\d/.test(value) ? unitWords(unit) : ''}
-              </td>
-              <td className="value">{collectedOn}</td>
+          {evidence.map((piece) => (
+            <tr key={`${piece.role} ${piece.analyte} ${piece.collectedOn}`}>
+              <th scope="row">{ROLES[piece.role]}</th>
+              <td>{testName(piece.analyte)}</td>
+              <td className="value">{evidenceText(piece)}</td>
+              <td className="value">{piece.collectedOn}</td>
               <td>
-                {sources.length === 0 && 'no stored result'}
-                {sources.map((source) => (
+                {piece.sources.length === 0 && 'no stored result'}
+                {piece.sources.map((source) => (
                   <Source key={source.fileName === undefined ? source.laboratory : `${source.fileName} ${source.line}`} source={source} />
                 ))}
               </td>

@@ -1,5 +1,5 @@
-import { unitWords } from '../../../lib/units/inBrowser.ts'
 import type { BesideFinding } from '../../../lib/usecases/index.ts'
+import { evidenceText } from '../../_parts/evidenceText.ts'
 import { testName } from '../../_parts/patient/names.ts'
 
 const ROLES = { current: 'last', previous: 'before', reference: 'held against' } as const
@@ -13,16 +13,13 @@ export function Evidence({ evidence, of }: Pick<BesideFinding, 'evidence'> & { r
     <table className="beside-evidence">
       <caption className="sr-only">Evidence of {of}</caption>
       <tbody>
-        {inOrder.map(({ role, analyte, comparator, value, unit, collectedOn }) => (
-          <tr key={`${role} ${analyte} ${collectedOn}`}>
+        {inOrder.map((piece) => (
+          <tr key={`${piece.role} ${piece.analyte} ${piece.collectedOn}`}>
             <th scope="row">
-              {testName(analyte)}, {ROLES[role]}
+              {testName(piece.analyte)}, {ROLES[piece.role]}
             </th>
-            <td>
-              {comparator}
-              {value} {/^\d/.test(value) ? unitWords(unit) : ''}
-            </td>
-            <td>{collectedOn}</td>
+            <td>{evidenceText(piece)}</td>
+            <td>{piece.collectedOn}</td>
           </tr>
         ))}
       </tbody>

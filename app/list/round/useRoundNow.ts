@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from 'react'
 import type { RoundNow } from '../../../lib/usecases/index.ts'
+import { askJson } from '../../_parts/askJson.ts'
 
 const asked = new EventTarget()
 
@@ -10,14 +11,7 @@ export function askRoundAnew(): void {
   asked.dispatchEvent(new Event('anew'))
 }
 
-async function askRoundNow(since: number | null): Promise<RoundNow | null> {
-  try {
-    const response = await fetch(`/rounds/now${since === null ? '' : `?since=${since}`}`, { cache: 'no-store' })
-    return response.ok ? ((await response.json()) as RoundNow) : null
-  } catch {
-    return null
-  }
-}
+const askRoundNow = (since: number | null): Promise<RoundNow | null> => askJson(`/rounds/now${since === null ? '' : `?since=${since}`}`)
 
 /**
  * The counts of the round as they were drawn, or as they are since: asked for after each answer, and when somebody comes back to the page, because others

@@ -1,3 +1,4 @@
+import { fileShare } from '../../charts/index.ts'
 import type { Dimension, Figures, GroupRow, OnTime } from '../../followup/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type Columns, cautionedTable, type ExportedFile } from '../export/exportedFile.ts'
@@ -14,9 +15,6 @@ export type ExportWish = FollowUpWish & { readonly by: Dimension | null; readonl
 
 type Row = OnTime & { readonly key: string }
 
-// Four places: one more than any interval here is worth.
-const share = (value: number | null | undefined): string | null => (value === null || value === undefined ? null : value.toFixed(4))
-
 function columns(by: Dimension | null): Columns<Row> {
   return [
     [by ?? 'all', ({ key }) => key],
@@ -24,9 +22,9 @@ function columns(by: Dimension | null): Columns<Row> {
     ['on time', ({ onTime }) => onTime],
     ['late', ({ late }) => late],
     ['missed', ({ missed }) => missed],
-    ['share on time', ({ proportion }) => share(proportion)],
-    ['95 % from', ({ wilson95 }) => share(wilson95?.[0])],
-    ['95 % to', ({ wilson95 }) => share(wilson95?.[1])],
+    ['share on time', ({ proportion }) => fileShare(proportion)],
+    ['95 % from', ({ wilson95 }) => fileShare(wilson95?.[0])],
+    ['95 % to', ({ wilson95 }) => fileShare(wilson95?.[1])],
   ]
 }
 

@@ -6,7 +6,7 @@ import { changeRows, MonthNames, PlanChanges } from './MonthParts.tsx'
 import { OnTimeLegend } from './OnTimeLegend.tsx'
 import { Plot, Stretched } from './Plot.tsx'
 import { along, FOOT, heightsOf, monthsClass, topBelow } from './places.ts'
-import { areas, DIAMOND, dot, stairs } from './signPaths.ts'
+import { areas, DIAMOND, dot, stairs, through } from './signPaths.ts'
 
 /** Parts of the axis a label needs where the window is narrow; beyond the other it stands at the left of its point. */
 const LABEL_ROOM = 38
@@ -83,7 +83,6 @@ function Picture({ picture, title, says }: { readonly picture: OnTimePicture; re
   const height = heightsOf(shares.low, shares.high, top)
   const ticks = shares.ticks.map(({ at, label }) => ({ label, y: height(at) }))
   const usual = points.filter(({ signal }) => signal === null)
-  const through = points.map(({ at, share }, index) => `${index === 0 ? 'M' : 'L'}${along(at)} ${height(share)}`).join('')
   return (
     <div className={monthsClass(points.length)}>
       <Plot id="audit-on-time-plot" title={title} says={says} ticks={ticks} words={wordsOf(picture, height, top)}>
@@ -93,7 +92,7 @@ function Picture({ picture, title, says }: { readonly picture: OnTimePicture; re
           <path className="audit-limit" d={`${limitPath(limits.low, height)}${limitPath(limits.high, height)}`} />
           <path className="audit-centre" d={`M0 ${height(centre)}H1000`} />
           <path className="audit-whisker" d={points.map(({ at, low, high }) => `M${along(at)} ${height(high)}V${height(low)}`).join('')} />
-          <path className="audit-through" d={through} />
+          <path className="audit-through" d={through(points.map(({ at, share }) => [along(at), height(share)]))} />
           <path className="audit-dots" d={usual.map(({ at, share }) => dot(along(at), height(share))).join('')} />
         </Stretched>
         <PlanChanges months={months} />

@@ -5,7 +5,7 @@ import { Legend } from './Legend.tsx'
 import { changeRows, MonthNames, PlanChanges } from './MonthParts.tsx'
 import { Plot, Stretched } from './Plot.tsx'
 import { along, anchorAt, FOOT, heightsOf, monthsClass, topBelow } from './places.ts'
-import { dot } from './signPaths.ts'
+import { dot, through } from './signPaths.ts'
 
 /** How far the bracket of a run stands from its points. */
 const BRACKET = 12
@@ -55,10 +55,7 @@ function Picture({ picture, title, says }: { readonly picture: RunPicture; reado
       >
         <Stretched>
           <path className="audit-centre" d={`M0 ${height(median)}H1000`} />
-          <path
-            className="audit-through"
-            d={points.map(({ at, share }, index) => `${index === 0 ? 'M' : 'L'}${along(at)} ${height(share)}`).join('')}
-          />
+          <path className="audit-through" d={through(points.map(({ at, share }) => [along(at), height(share)]))} />
           <path className="audit-dots" d={places(points)} />
           <path className="audit-hole" d={places(points.filter(({ inRun }) => hollow(inRun)))} />
         </Stretched>

@@ -18,3 +18,8 @@ export function stairs(levels: readonly { readonly from: number; readonly to: nu
 export function areas(parts: readonly { readonly from: number; readonly to: number; readonly top: number; readonly foot: number }[]): string {
   return parts.map(({ from, to, top, foot }) => `M${from} ${top}H${to}V${foot}H${from}z`).join('')
 }
+
+/** Lines from each place to the next. */
+export function through(places: readonly (readonly [x: number, y: number])[]): string {
+  return places.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x} ${y}`).join('')
+}
