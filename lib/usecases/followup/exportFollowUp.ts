@@ -1,5 +1,5 @@
 import { fileShare } from '../../charts/index.ts'
-import type { Dimension, Figures, GroupRow, OnTime } from '../../followup/index.ts'
+import { type Dimension, type Figures, type GroupRow, NOT_RECORDED, type OnTime } from '../../followup/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { type Columns, cautionedTable, type ExportedFile } from '../export/exportedFile.ts'
 import type { Progress } from '../intake/incoming.ts'
@@ -32,7 +32,11 @@ function columns(by: Dimension | null): Columns<Row> {
 export function rowsToLeave({ by }: Pick<Figures, 'by'>, told: Dimension, role: Call['actor']['role']): readonly GroupRow[] {
   const rows = by[told]
   if (told !== 'clinician' || role !== 'quality') return rows
-  return rows.map((row, at) => (row.keys.length === 1 ? { ...row, key: `clinician ${at + 1}`, keys: [`clinician ${at + 1}`] } : row))
+  return rows.map((row, at) => {
+    // Where no clinician is recorded nobody is named, and a number would make somebody of it.
+    const isNamed = row.keys.length === 1 && row.key !== NOT_RECORDED
+    return isNamed ? { ...row, key: `clinician ${at + 1}`, keys: [`clinician ${at + 1}`] } : row
+  })
 }
 
 function fileOf({ actor }: Call, { figures, revision, sha256 }: FollowUp, { by, chart = null }: Pick<ExportWish, 'by' | 'chart'>): ExportedFile {
