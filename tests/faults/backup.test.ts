@@ -54,7 +54,10 @@ test(
       expect(restored.status, restored.err).toBe(0)
       await lookedThrough(url, ({ reader }) => {
         for (let file = 0; file < before; file++) expect(reader.versionsOfPatient(`W${file}`), `W${file} of ${before}`).toHaveLength(2)
-        const patients = reader.patientIds().filter((id) => id.startsWith('W'))
+        const patients = reader
+          .patientIds()
+          .filter((id) => id.startsWith('W'))
+          .toSorted((a, b) => Number(a.slice(1)) - Number(b.slice(1)))
         expect(patients.length).toBeGreaterThanOrEqual(before)
         // A patient is there whole or not yet: its rows come in files of their own, in this order.
         for (const id of patients.slice(0, -1)) expect(reader.eventVersionsOf(id).length, id).toBeGreaterThan(0)

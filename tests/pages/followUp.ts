@@ -23,6 +23,14 @@ export async function workedOut(page: Page): Promise<void> {
   await headline(page).first().waitFor({ timeout: 60_000 })
 }
 
+/** With the figures of the data as they are now: what other tests did meanwhile makes those kept older than what stands behind them. */
+async function workedOutNow(page: Page): Promise<void> {
+  await workedOut(page)
+  const again = page.getByRole('button', { name: 'Work out again' })
+  if ((await again.count()) > 0) await again.click()
+  await page.getByText('Nothing has changed since.').waitFor({ timeout: 60_000 })
+}
+
 /** With every table and every definition open. */
 export async function allOpen(page: Page): Promise<void> {
   await workedOut(page)
@@ -110,7 +118,7 @@ export function followUp(clinic: () => Clinic): void {
     it('leads a nurse to the patients behind a number, and on to their page; the log has whose they were', async () => {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
       await page.goto(AUDIT)
-      await workedOut(page)
+      await workedOutNow(page)
       const link = page.locator('.followup-group td[data-label="Late"] a').first()
       const late = Number.parseInt((await link.textContent()) ?? '', 10)
       await link.click()
@@ -138,7 +146,7 @@ export function followUp(clinic: () => Clinic): void {
         [/^The \d+ findings? without an answer$/, 'Finding'],
       ] as const) {
         await page.goto(AUDIT)
-        await workedOut(page)
+        await workedOutNow(page)
         const link = page.locator('.followup-measures a', { hasText: says })
         const count = Number.parseInt(((await link.textContent()) ?? '').replace(/\D+/, ''), 10)
         await link.click()

@@ -42,7 +42,10 @@ export function BehindTable<R>({ view: { rows, found, revision }, pseudonymous, 
           ))}
         </tbody>
       </table>
-      <p className="small soft">Revision {revision} of the data. The log keeps whose these are, and who was shown them.</p>
+      <p className="small soft">
+        Revision {revision} of the data: figures worked out of an earlier one may count otherwise. The log keeps whose these are, and who was shown
+        them.
+      </p>
     </>
   )
 }
