@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { setTimeout as pause } from 'node:timers/promises'
 import { buildPages } from '../../.ci/build.ts'
-import { ROLES, type Role } from '../../lib/access/index.ts'
+import { ROLES } from '../../lib/access/index.ts'
 import { openStore } from '../../lib/store/index.ts'
 import { addPerson, PASSWORD } from '../usecases/accounts/persons.ts'
 import { type Child, follow } from './child.ts'
@@ -48,10 +48,10 @@ export async function serveClinic(databaseUrl: string): Promise<Served> {
 const cookiesOf = (answer: Response): string[] => answer.headers.getSetCookie().map((cookie) => cookie.split(';')[0] ?? '')
 
 /** Signs in as a browser does and answers the cookies; throws where it is refused. */
-export async function signInOver({ url }: Served, role: Role): Promise<string> {
+export async function signInOver({ url }: Served, name: string): Promise<string> {
   const asked = await fetch(`${url}/api/auth/csrf`)
   const { csrfToken } = (await asked.json()) as { csrfToken: string }
-  const form = new URLSearchParams({ csrfToken, name: role, password: PASSWORD, json: 'true' })
+  const form = new URLSearchParams({ csrfToken, name, password: PASSWORD, json: 'true' })
   const headers = { cookie: cookiesOf(asked).join('; '), origin: url }
   const answer = await fetch(`${url}/api/auth/callback/credentials`, { method: 'POST', body: form, headers, redirect: 'manual' })
   const cookies = cookiesOf(answer)
