@@ -31,7 +31,9 @@ function rose(current: Interval, reference: Interval, { least, strict, high }: R
   const rise = current.low.minus(reference.high)
   const enough = strict ? rise.gt(least) : rise.gte(least)
   const share = reference.high.lte(0) || current.low.gte(reference.high.times(FACTOR))
-  return (enough && share) || (high !== null && reference.low.gte(high.from) && rise.gte(high.least))
+  // What an interval leaves below the high reference must show the share as well: where it shows it at that reference, it shows it at any below.
+  const shareBelow = (from: Decimal) => reference.low.gte(from) || current.low.gte(from.times(FACTOR))
+  return (enough && share) || (high !== null && rise.gte(high.least) && shareBelow(high.from))
 }
 
 function roseAt({ window }: Followed, at: number, rise: Rise, mark: Mark | null | undefined): boolean {
