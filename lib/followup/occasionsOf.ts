@@ -76,6 +76,13 @@ function atCutOff(group: TestGroup, open: Open, cutOff: Day): Occasion[] {
   return [occasion(group, open, open.asked.graceEndsOn < cutOff ? 'missed' : 'pending', null)]
 }
 
+/** Each due day once: one that comes back after it was judged, because a later plan or fact asks for it again, stays judged as it was. */
+function eachDueDayOnce(found: readonly Occasion[]): readonly Occasion[] {
+  const judged = new Map<Day, Occasion>()
+  for (const one of found) if (!judged.has(one.dueOn)) judged.set(one.dueOn, one)
+  return [...judged.values()]
+}
+
 /**
  * The occasions of one patient, from what the list asked for day by day (`states`, earliest first, as of the end of each day) up to the cut-off. A due day that
  * was moved before it was reached is none; one that was reached is judged as it stood then.
@@ -92,6 +99,6 @@ export function occasionsOf(states: readonly PlanState[], done: Readonly<Record<
       open = reach(entered.open, state, next === undefined ? cutOff : addDays(next.from, -1))
     }
     if (open !== null) found.push(...atCutOff(group, open, cutOff))
-    return found
+    return eachDueDayOnce(found)
   })
 }

@@ -151,6 +151,12 @@ const CASES: Readonly<Record<string, Case>> = {
     plans: [seldom('2025-04-17')],
     gives: ['2025-03-26 - missed', '2025-06-18 2025-06-18 on-time'],
   },
+  'a day that was missed and is asked for again by a version after the next: missed, once': {
+    words: { ...UNTREATED, results: visits(FIRST, '2025-06-01') },
+    cutOff: '2025-06-10',
+    plans: [seldom('2025-05-01'), version('3', '2025-05-10', {})],
+    gives: ['2025-03-26 - missed'],
+  },
   'a plan that asks sooner, once the day was reached: the day that was reached stays': {
     words: { ...UNTREATED, results: visits(FIRST, '2025-04-10') },
     cutOff: '2025-04-12',
