@@ -21,7 +21,7 @@ interface Props<R> {
 
 /** What stands behind a figure of the audit, a row each, with whose it is. */
 export function BehindTable<R>({ view: { rows, found, revision }, pseudonymous, one, first, none, columns, keyOf, children }: Props<R>) {
-  if (found === 0) return <p className="notice">{none}: the data have changed since the figures were worked out.</p>
+  if (found === 0) return <p className="notice">{none} now. Figures worked out of an earlier revision of the data may count otherwise.</p>
   const whose = rows.map(({ pseudonym, patientId }) => pseudonym ?? patientId)
   return (
     <>

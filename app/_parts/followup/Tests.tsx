@@ -27,7 +27,7 @@ export function Tests({ asked, pseudonymous }: Props) {
           pseudonymous={pseudonymous}
           one="test"
           first="latest"
-          none="No test fits this any more"
+          none="No test fits this"
           columns={COLUMNS}
           keyOf={({ group, dueOn }) => `${group} ${dueOn}`}
         >

@@ -30,7 +30,7 @@ export function Waits({ asked, what, pseudonymous }: Props) {
           pseudonymous={pseudonymous}
           one={what === 'overdue' ? 'test' : 'finding'}
           first="longest"
-          none="Nothing waits here any more"
+          none="Nothing waits here"
           columns={columns}
           keyOf={(row) => `${row.what} ${row.since}`}
         >
