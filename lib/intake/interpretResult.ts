@@ -111,6 +111,7 @@ export function interpretResult(raw: RawRow, patient: Patient | null, today: Day
   if (isProblem(value)) return failed(value)
   const limits = limitsOf(raw, analyte, value)
   if (isProblem(limits)) return failed(limits)
+  const { referenceLow, referenceHigh } = limits
   const when = lifetimeProblem('collected', 'collected_at', collected.text, collected.on, patient, today)
   if (when !== null) return failed(when)
   const { value: valueText = '', unit: unitText = '' } = raw.received ?? raw.fields
@@ -118,6 +119,6 @@ export function interpretResult(raw: RawRow, patient: Patient | null, today: Day
   const [accession, laboratory, method] = [field(raw, 'accession') || null, field(raw, 'laboratory') || null, freeText(raw, 'method')]
   return {
     outcome: 'take',
-    value: { patientId, analyte, code, collected, status, value, accession, laboratory, method, ...limits, reportedAt, provenance },
+    value: { patientId, analyte, code, collected, status, value, accession, laboratory, method, referenceLow, referenceHigh, reportedAt, provenance },
   }
 }

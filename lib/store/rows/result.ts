@@ -33,7 +33,7 @@ const NO_LIMIT = { kept: null, printed: null } as const
 const limitTexts = new WeakMap<ReferenceLimit, { readonly kept: string; readonly printed: string }>()
 
 /** A limit as columns; the decimals of one that many rows share are written once. */
-function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | null; readonly printed: string | null } {
+export function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | null; readonly printed: string | null } {
   if (limit === null) return NO_LIMIT
   const before = limitTexts.get(limit)
   if (before !== undefined) return before
