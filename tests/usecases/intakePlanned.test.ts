@@ -91,6 +91,16 @@ test.each<[string, IncomingFile, object]>([
   expect(granted(await recheck(callOf(store))).differences).toEqual([])
 })
 
+test('another version of a stored result is evaluated after it is filed: a value that was withdrawn no longer counts', async () => {
+  const store = await clinic()
+  const calcium = resultRow({ code: '17861-6', value: '3.6', unit: 'mmol/L', collected_at: '2026-11-20', accession: 'C1' })
+  await take(store, [csv('r.csv', [...series('P1', 3), calcium])])
+  expect(store.reader.standing('P1')?.rules).toContain('danger-calcium')
+  await take(store, [csv('w.csv', [{ ...calcium, status: 'cancelled' }, ...series('P1', 4)])])
+  expect(store.reader.standing('P1')?.rules).not.toContain('danger-calcium')
+  expect(granted(await recheck(callOf(store))).differences).toEqual([])
+})
+
 /** Everything the database keeps but addresses drawn by chance and the log, which has a number drawn for each call. */
 function kept(store: Store): unknown {
   const db = new Database(store.path, { readonly: true })
