@@ -11,16 +11,12 @@ export interface Watch {
 /** The same call on the same store, counting evaluations and the time changes take under the write lock. */
 export function watched(call: Call): { readonly call: Call; readonly watch: Watch } {
   const watch: Watch = { evaluations: 0, longestLockMs: 0 }
-  const counted = <T>(load: (patientId: string) => T) => {
-    return (patientId: string): T => {
-      watch.evaluations += 1
-      return load(patientId)
-    }
-  }
   const counting = <T extends Call['store']['reader']>(questions: T): T => ({
     ...questions,
-    loadHistory: counted(questions.loadHistory),
-    loadCounted: counted(questions.loadCounted),
+    loadHistory: (patientId: string) => {
+      watch.evaluations += 1
+      return questions.loadHistory(patientId)
+    },
   })
   const { store } = call
   const record: Call['store']['record'] = (by, change) =>

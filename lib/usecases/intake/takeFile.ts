@@ -119,9 +119,9 @@ export function takePart(
   for (let at = 0, ahead = read[0]; ahead !== undefined; ahead = read[++at]) {
     const plan = plans.get(ahead)
     if (plan !== undefined && !touched.has(plan.patientId) && stillHolds(tx, plan, knowledge.version)) {
-      fileAsPlanned(tx, plan, fileId)
+      const standing = fileAsPlanned(tx, plan, fileId)
       for (const outcome of ['filed', 'corrected', 'known'] as const) counts[outcome] += plan.outcomes[outcome]
-      if (plan.outcomes.filed + plan.outcomes.corrected > 0) touched.set(plan.patientId, plan.standing)
+      if (plan.outcomes.filed + plan.outcomes.corrected > 0) touched.set(plan.patientId, standing)
       at += plan.rows - 1
       continue
     }

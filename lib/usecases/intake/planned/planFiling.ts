@@ -16,7 +16,7 @@ export interface PlannedFiling {
   readonly revision: number
   /** What was known of the source. */
   readonly knownAs: string
-  /** The number the first version to be stored gets. */
+  /** The number the first version to be stored gets, as far as can be told; the standing names versions by their numbers. */
   readonly firstId: number
   readonly steps: readonly FilingStep[]
   readonly outcomes: Readonly<Record<'filed' | 'corrected' | 'known', number>>
