@@ -29,9 +29,10 @@ export interface LargeMeasured {
   readonly atRest: Spread
 }
 
+/** Begun as the process is that takes uploaded files in (`askApart`). */
 function apart(wanted: Wanted): Promise<Taken> {
   return new Promise((resolve, reject) => {
-    const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: ['--import', 'tsx'] })
+    const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: ['--max-semi-space-size=64', '--import', 'tsx'] })
     child.once('message', (taken: Taken) => resolve(taken))
     child.once('error', reject)
     child.once('exit', (status) => reject(new Error(`The process that takes the file in ended with ${status}.`)))

@@ -1,5 +1,6 @@
 import { type Day, type Moment, parseDay, parseMoment } from '../time/index.ts'
 import type { Problem } from './reason.ts'
+import { remembered } from './remembered.ts'
 import { field, type RawRow } from './row.ts'
 import { problem } from './sentences.ts'
 
@@ -10,10 +11,13 @@ function fault(text: string): string {
   return 'it needs a day written YYYY-MM-DD, or where a time is taken a time with its offset from UTC'
 }
 
+// The rows of one sample are of one time, and reported at one.
+const momentOf = remembered((text) => parseMoment(text))
+
 /** The moment in a column; null where it is empty, a problem where it is no day and no time with an offset. */
 export function momentIn(raw: RawRow, column: string): Moment | null | Problem {
   const text = field(raw, column)
-  return text === '' ? null : (parseMoment(text) ?? problem('bad-date', { column, text, detail: fault(text) }))
+  return text === '' ? null : (momentOf(text, '', '') ?? problem('bad-date', { column, text, detail: fault(text) }))
 }
 
 /** The day in a column; null where it is empty, a problem where it is no day. */

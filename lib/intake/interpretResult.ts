@@ -74,6 +74,11 @@ function limitsOf(raw: RawRow, analyte: Analyte, value: Measured): Limits | Prob
   return { referenceLow, referenceHigh }
 }
 
+/** A problem as the answer about a row; a held one goes with the day it speaks of. */
+function failed(found: Problem, on: Day | null): Interpreted<IncomingResult> {
+  return found.outcome === 'held' ? { ...found, on } : found
+}
+
 /**
  * Reads a row of results for a patient (null: unknown). What no row may be is refused before anything is held; of several reasons to hold, the first is
  * given: what its reader found unclear, patient, birth date, sex, code, value, unit, range, limits, then the day. Empty value: none, reason "empty".
@@ -81,43 +86,44 @@ function limitsOf(raw: RawRow, analyte: Analyte, value: Measured): Limits | Prob
 export function interpretResult(raw: RawRow, patient: Patient | null, today: Day): Interpreted<IncomingResult> {
   const collected = momentIn(raw, 'collected_at')
   const on = isProblem(collected) || collected === null ? null : collected.on
-  const failed = (found: Problem): Interpreted<IncomingResult> => (found.outcome === 'held' ? { ...found, on } : found)
   const timeKind = field(raw, 'collected_kind')
   const unreadable = rowProblem(raw, timeKind === '' ? ['patient_id', 'collected_at', 'code'] : ['patient_id', 'code'])
-  if (unreadable !== null) return failed(unreadable)
-  if (timeKind !== '') return failed(problem('kind-not-read', { column: 'collected_at', text: timeKind }))
-  if (isProblem(collected)) return failed(collected)
-  if (collected === null) return failed(problem('missing-field', { column: 'collected_at', text: '' }))
+  if (unreadable !== null) return failed(unreadable, on)
+  if (timeKind !== '') return failed(problem('kind-not-read', { column: 'collected_at', text: timeKind }), on)
+  if (isProblem(collected)) return failed(collected, on)
+  if (collected === null) return failed(problem('missing-field', { column: 'collected_at', text: '' }), on)
   const reportedAt = momentIn(raw, 'reported_at')
-  if (isProblem(reportedAt)) return failed(reportedAt)
+  if (isProblem(reportedAt)) return failed(reportedAt, on)
   const status = statusOf(raw)
-  if (isProblem(status)) return failed(status)
+  if (isProblem(status)) return failed(status, on)
   const patientId = patientIdOf(raw)
   const code = field(raw, 'code')
   const analyte = analyteOfCode(code)
   const value = analyte === null ? null : measuredOf(raw, analyte, status)
   if (isProblem(value) && value.outcome === 'refused') return value
   const unclear = unclearProblem(raw)
-  if (unclear !== null) return failed(unclear)
-  if (patient?.id !== patientId) return failed(problem('unknown-patient', { column: 'patient_id', text: patientId }))
+  if (unclear !== null) return failed(unclear, on)
+  if (patient?.id !== patientId) return failed(problem('unknown-patient', { column: 'patient_id', text: patientId }), on)
   const other = otherPerson(raw, patient)
-  if (other !== null) return failed(other)
+  if (other !== null) return failed(other, on)
   if (analyte === null || value === null) {
     const why = whyNeverMapped(code)
     return failed(
       problem('unknown-code', { column: 'code', text: code, detail: why === null ? '' : `is ${why}, and stands for nothing followed here` }),
+      on,
     )
   }
-  if (isProblem(value)) return failed(value)
+  if (isProblem(value)) return failed(value, on)
   const limits = limitsOf(raw, analyte, value)
-  if (isProblem(limits)) return failed(limits)
+  if (isProblem(limits)) return failed(limits, on)
+  const { referenceLow, referenceHigh } = limits
   const when = lifetimeProblem('collected', 'collected_at', collected.text, collected.on, patient, today)
-  if (when !== null) return failed(when)
+  if (when !== null) return failed(when, on)
   const { value: valueText = '', unit: unitText = '' } = raw.received ?? raw.fields
   const provenance = { line: raw.line, valueText, unitText }
   const [accession, laboratory, method] = [field(raw, 'accession') || null, field(raw, 'laboratory') || null, freeText(raw, 'method')]
   return {
     outcome: 'take',
-    value: { patientId, analyte, code, collected, status, value, accession, laboratory, method, ...limits, reportedAt, provenance },
+    value: { patientId, analyte, code, collected, status, value, accession, laboratory, method, referenceLow, referenceHigh, reportedAt, provenance },
   }
 }

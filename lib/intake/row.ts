@@ -36,7 +36,9 @@ function withoutBlanksAround(text: string): string {
 
 /** The text of a column without ASCII blanks around; empty where the file has no such column. */
 export function field(raw: Pick<RawRow, 'fields'>, column: string): string {
-  return Object.hasOwn(raw.fields, column) ? withoutBlanksAround(raw.fields[column] ?? '') : ''
+  // Fields are texts; what an object has without them (`constructor`) is none.
+  const text: unknown = raw.fields[column]
+  return typeof text === 'string' ? withoutBlanksAround(text) : ''
 }
 
 /** A name or other free text exactly as received; null where it holds nothing but blanks. */

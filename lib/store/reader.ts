@@ -69,6 +69,7 @@ export function readerOf(connection: Connection) {
     recordOfChange: (id: number) => courseChanges.recordOfChange(connection, id),
     recordOfDecision: (id: number) => decisions.recordOfDecision(connection, id),
     versionsOf: (identity: string) => results.resultVersions(connection, identity),
+    hasResults: (patientId: string) => results.hasResults(connection, patientId),
     versionsOfPatient: (patientId: string) => results.patientResultVersions(connection, patientId),
     replacedVersionsOf: (patientId: string) => results.replacedVersions(connection, patientId),
     lastResultId: () => results.lastResultId(connection),

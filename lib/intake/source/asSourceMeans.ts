@@ -13,8 +13,10 @@ export interface MeantRow {
 
 type Found = { readonly column: string; readonly mapping: SourceMapping }
 
+const NONE: readonly never[] = []
+
 function mappingsOf(raw: RawRow, { mappings }: SourceKnowledge): readonly Found[] {
-  if (mappings.length === 0) return []
+  if (mappings.length === 0) return NONE
   const of = (kind: SourceMapping['kind'], column: string, ofCode: string | null): Found[] => {
     const received = field(raw, column)
     const mapping = received === '' ? undefined : mappings.find((one) => one.kind === kind && one.received === received && one.ofCode === ofCode)
@@ -51,5 +53,5 @@ export function asSourceMeans(raw: RawRow, knowledge: SourceKnowledge, overlaid:
   const found = mappingsOf(raw, knowledge)
   const { profile } = knowledge
   const read = written(overlaid(mapped(raw, found)), field(raw, 'code'), profile)
-  return { raw: read, mappings: found.map(({ mapping }) => mapping.id), addsPatients: profile?.addsPatients ?? false }
+  return { raw: read, mappings: found.length === 0 ? NONE : found.map(({ mapping }) => mapping.id), addsPatients: profile?.addsPatients ?? false }
 }

@@ -1,8 +1,8 @@
 import type { Analyte, LabResult, Measured, ReferenceLimit, ResultStatus } from '../../results/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
-import { type MeasuredColumns, measuredOf } from '../rows/measured.ts'
-import { limitOf } from '../rows/result.ts'
+import { type MeasuredColumns, measuredColumns, measuredOf } from '../rows/measured.ts'
+import { limitColumns, limitOf, type NewResult } from '../rows/result.ts'
 
 /** The columns of a row, in the order they are asked for. */
 type Row = readonly [
@@ -100,6 +100,48 @@ function resultOf(row: Row): LabResult {
     reportedAt: null,
     version,
     provenance: { fileId: row[17], fileName: '', line: row[18], valueText: row[15], unitText: row[16] },
+  }
+}
+
+// By what was read from the file, which many rows share.
+const valuesOnce = new WeakMap<Measured, Measured>()
+const limitsOnce = new WeakMap<ReferenceLimit, ReferenceLimit | null>()
+
+function valueOnce(value: Measured): Measured {
+  const before = valuesOnce.get(value)
+  if (before !== undefined) return before
+  const once = measured(measuredColumns(value))
+  valuesOnce.set(value, once)
+  return once
+}
+
+function limitOnce(read: ReferenceLimit | null): ReferenceLimit | null {
+  if (read === null) return null
+  const before = limitsOnce.get(read)
+  if (before !== undefined) return before
+  const { kept, printed } = limitColumns(read)
+  const once = limit(kept, printed)
+  limitsOnce.set(read, once)
+  return once
+}
+
+/** A version that is not stored yet, as `countedResults` will read it once it is, under this number. */
+export function countedOnceStored({ result, provenance: { fileId, line, valueText, unitText } }: NewResult, id: number): LabResult {
+  return {
+    id,
+    analyte: result.analyte,
+    code: result.code,
+    collected: result.collected,
+    status: result.status,
+    value: valueOnce(result.value),
+    accession: result.accession,
+    laboratory: result.laboratory,
+    method: result.method,
+    referenceLow: limitOnce(result.referenceLow),
+    referenceHigh: limitOnce(result.referenceHigh),
+    reportedAt: null,
+    version: result.version,
+    provenance: { fileId, fileName: '', line, valueText, unitText },
   }
 }
 

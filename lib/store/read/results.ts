@@ -28,6 +28,11 @@ export function resultVersions({ statement }: Connection, identity: string): Sto
   return statement<VersionRow>(`${VERSIONS} WHERE identity = ? ORDER BY version`).all(identity).map(storedVersion)
 }
 
+/** Whether any version of any result of a patient is stored. */
+export function hasResults({ statement }: Connection, patientId: string): boolean {
+  return statement('SELECT 1 FROM result WHERE patient_id = ? LIMIT 1').get(patientId) !== undefined
+}
+
 /** Every stored version of every result of a patient, by identity and then version. */
 export function patientResultVersions({ statement }: Connection, patientId: string): StoredVersion[] {
   return wideRows(statement<VersionRow>(`${VERSIONS} WHERE patient_id = ? ORDER BY identity, version`), patientId).map(storedVersion)

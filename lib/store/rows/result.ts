@@ -2,7 +2,7 @@ import type { Analyte, LabResult, Provenance, ReferenceLimit, ResultStatus } fro
 import { type Day, type Moment, parseMoment } from '../../time/index.ts'
 import { decimal, decimalText } from '../../units/index.ts'
 import { measuredColumns, measuredOf } from './measured.ts'
-import type { ResultColumns } from './resultColumns.ts'
+import type { RESULT_COLUMNS, ResultColumns } from './resultColumns.ts'
 
 /** A result version to be stored: everything but the number the database gives it and the name of its file. */
 export interface NewResult {
@@ -21,6 +21,10 @@ export interface StoredResult {
   readonly result: LabResult
 }
 
+type ResultCell = ResultColumns[(typeof RESULT_COLUMNS)[number]]
+/** One cell for each of these columns, in their order. */
+type CellsOf<Columns extends readonly (keyof ResultColumns)[]> = { readonly [At in keyof Columns]: ResultColumns[Columns[At]] }
+
 export function limitOf(kept: string | null, printed: string | null): ReferenceLimit | null {
   return kept === null || printed === null ? null : { kept: decimal(kept), printed: decimal(printed) }
 }
@@ -29,7 +33,7 @@ const NO_LIMIT = { kept: null, printed: null } as const
 const limitTexts = new WeakMap<ReferenceLimit, { readonly kept: string; readonly printed: string }>()
 
 /** A limit as columns; the decimals of one that many rows share are written once. */
-function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | null; readonly printed: string | null } {
+export function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | null; readonly printed: string | null } {
   if (limit === null) return NO_LIMIT
   const before = limitTexts.get(limit)
   if (before !== undefined) return before
@@ -38,35 +42,45 @@ function limitColumns(limit: ReferenceLimit | null): { readonly kept: string | n
   return texts
 }
 
-/** The columns of a new row. */
-export function resultColumns({ patientId, identity, result, provenance }: NewResult, current: boolean): Omit<ResultColumns, 'id'> {
+/** The cells of a new row, in the order of `RESULT_COLUMNS`: a list, because an object with a name for each takes a large file longer than its statement. */
+export function resultCells({ patientId, identity, result, provenance }: NewResult, current: boolean): readonly ResultCell[] {
   const { collected } = result
+  const measured = measuredColumns(result.value)
   const [low, high] = [limitColumns(result.referenceLow), limitColumns(result.referenceHigh)]
-  return {
-    patient_id: patientId,
+  return [
+    patientId,
     identity,
-    version: result.version,
-    current: current ? 1 : 0,
-    code: result.code,
-    analyte: result.analyte,
-    collected_at: collected.text,
-    collected_on: collected.on,
-    collected_order: collected.order,
-    status: result.status,
-    ...measuredColumns(result.value),
-    accession: result.accession,
-    laboratory: result.laboratory,
-    method: result.method,
-    reference_low_kept: low.kept,
-    reference_low_printed: low.printed,
-    reference_high_kept: high.kept,
-    reference_high_printed: high.printed,
-    reported_at: result.reportedAt?.text ?? null,
-    value_text: provenance.valueText,
-    unit_text: provenance.unitText,
-    file_id: provenance.fileId,
-    line: provenance.line,
-  }
+    result.version,
+    current ? 1 : 0,
+    result.code,
+    result.analyte,
+    collected.text,
+    collected.on,
+    collected.order,
+    result.status,
+    measured.kind,
+    measured.comparator,
+    measured.kept_low,
+    measured.kept_high,
+    measured.printed_low,
+    measured.printed_high,
+    measured.printed_unit,
+    measured.reading,
+    measured.none_reason,
+    measured.up_to,
+    result.accession,
+    result.laboratory,
+    result.method,
+    low.kept,
+    low.printed,
+    high.kept,
+    high.printed,
+    result.reportedAt?.text ?? null,
+    provenance.valueText,
+    provenance.unitText,
+    provenance.fileId,
+    provenance.line,
+  ] satisfies CellsOf<typeof RESULT_COLUMNS>
 }
 
 /** The result a row holds; `file_name` comes from the file's own row. */

@@ -1,7 +1,7 @@
 import type { CourseEvent } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { courseEventText } from '../rows/courseEvent.ts'
-import { type NewResult, resultColumns } from '../rows/result.ts'
+import { type NewResult, resultCells } from '../rows/result.ts'
 import { RESULT_COLUMNS } from '../rows/resultColumns.ts'
 import { insertSql } from './insert.ts'
 import type { RowOfFile } from './patients.ts'
@@ -27,8 +27,7 @@ const RESULT = insertSql('result', RESULT_COLUMNS)
  */
 export function insertResultVersion(connection: Connection, version: NewResult, current: boolean): number {
   if (current && version.result.version > 1) noneCurrent(connection, 'result', version.identity)
-  const row = resultColumns(version, current)
-  return Number(connection.statement(RESULT).run(RESULT_COLUMNS.map((column) => row[column])).lastInsertRowid)
+  return Number(connection.statement(RESULT).run(resultCells(version, current)).lastInsertRowid)
 }
 
 /** A version of a course event to be stored. */

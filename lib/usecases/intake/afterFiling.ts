@@ -1,5 +1,6 @@
-import type { HeldRow, Tx } from '../../store/index.ts'
+import type { HeldRow, StandingRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepStanding } from '../standing/keepStanding.ts'
 import { releaseCorrections } from './releaseHeld.ts'
@@ -7,16 +8,25 @@ import { releaseCorrections } from './releaseHeld.ts'
 /**
  * What follows whatever was filed, refused or taken back of these patients, in the same transaction: corrections whose original is here now are filed,
  * what corrections did to findings is kept, and everybody known is evaluated again. `lastBefore` is the number of the last result version before it, `taken`
- * those taken back. Answers the rows it released.
+ * those taken back; `planned` are standings worked out before, each kept where it is of the revision and the plan there are. Answers the rows it released.
  */
-export function afterFiling(tx: Tx, touched: ReadonlySet<string>, lastBefore: number, call: Call, taken?: ReadonlySet<number>): HeldRow[] {
+export function afterFiling(
+  tx: Tx,
+  touched: Iterable<string>,
+  lastBefore: number,
+  call: Call,
+  taken?: ReadonlySet<number>,
+  planned: ReadonlyMap<string, StandingRow | null> = new Map(),
+): HeldRow[] {
   // A held row may name somebody nobody knows: there is no history to evaluate.
   const known = [...touched].filter((patientId) => tx.patient(patientId) !== null)
   const released = releaseCorrections(tx, known, call)
   keepFindingChanges(tx, lastBefore, call, taken)
   for (const patientId of known) {
-    tx.bumpRevision(patientId)
-    keepStanding(tx, patientId, call.today)
+    const revision = tx.bumpRevision(patientId)
+    const standing = released.length === 0 ? planned.get(patientId) : null
+    if (standing?.historyRevision === revision && standing.planVersion === planInForce(tx, call.today).version) tx.saveStanding(standing)
+    else keepStanding(tx, patientId, call.today)
   }
   return released
 }

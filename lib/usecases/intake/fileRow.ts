@@ -57,33 +57,41 @@ function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlac
   return { outcome, patientId }
 }
 
+/** What filing a result asks and tells of what is stored. */
+export type ResultShelf = Pick<Tx, 'versionsOf' | 'insertResultVersion' | 'insertRepeat'>
+
 /** Stores a version of a result and lets the version count, of it and the stored ones not taken back, that the laboratory's own order says counts. */
 export function storeVersion(
-  tx: Tx,
+  shelf: Pick<ResultShelf, 'insertResultVersion'>,
   incoming: IncomingResult,
   version: number,
   stored: readonly LabResult[],
   { fileId, line }: RowPlace,
   identity = resultIdentity(incoming),
 ): void {
-  const { patientId, provenance } = incoming
-  const result = { ...incoming, version }
+  const { patientId, provenance, analyte, code, collected, status, value, accession, laboratory, method, referenceLow, referenceHigh, reportedAt } =
+    incoming
+  // Named one by one: copying whole objects takes longer, and a large file has a million.
+  const result = { analyte, code, collected, status, value, accession, laboratory, method, referenceLow, referenceHigh, reportedAt, version }
   const isCurrent = stored.length === 0 || currentVersion([...stored, result])?.version === version
-  tx.insertResultVersion({ patientId, identity, result, provenance: { ...provenance, fileId, line } }, isCurrent)
+  shelf.insertResultVersion(
+    { patientId, identity, result, provenance: { fileId, line, valueText: provenance.valueText, unitText: provenance.unitText } },
+    isCurrent,
+  )
 }
 
 /** Files a result, or says why a person has to decide. */
-function fileResult(tx: Tx, incoming: IncomingResult, place: RowPlace): Filed {
+export function fileResult(shelf: ResultShelf, incoming: IncomingResult, place: RowPlace): Filed {
   const identity = resultIdentity(incoming)
-  const versions = tx.versionsOf(identity)
+  const versions = shelf.versionsOf(identity)
   const counting = versions.filter(({ takenBack }) => !takenBack).map(({ result }) => result)
   const filing = decideFiling(incoming, counting)
   const { patientId } = incoming
   if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
   if (filing.outcome === 'known') {
     const repeated = counting.find(({ version }) => version === filing.version)
-    if (repeated !== undefined) tx.insertRepeat('results', repeated.id, place)
-  } else storeVersion(tx, incoming, nextVersion(versions.map(({ result }) => result)), counting, place, identity)
+    if (repeated !== undefined) shelf.insertRepeat('results', repeated.id, place)
+  } else storeVersion(shelf, incoming, nextVersion(versions.map(({ result }) => result)), counting, place, identity)
   return { outcome: filing.outcome, patientId }
 }
 

@@ -5,6 +5,7 @@ import type { FileReport } from '../views.ts'
 import type { IntakeOptions } from './incoming.ts'
 import { inParts } from './parts.ts'
 import { PIECES_A_PART, piecesIn, piecesOfPart } from './pieces.ts'
+import { planFilings } from './planned/planFiling.ts'
 import { emptyReport, type ReadableFile, readAhead, takePart, together } from './takeFile.ts'
 
 /** Rows between two words of progress. */
@@ -29,25 +30,29 @@ export function eventOf(report: FileReport, part: number, parts: number): TrailE
 
 /**
  * Part by part, each one transaction with its log row. An interruption leaves whole parts; sent again, what they filed is known and the rest follows.
- * The next part is read while whoever waits to write may.
+ * The next part is read, and what filing it will do is planned, while whoever waits to write may.
  */
 export async function keepFile(opened: ReadableFile, call: Call, options: IntakeOptions): Promise<FileReport> {
   const places = partsOf(opened, options)
   const pieces = piecesIn(opened)
   const parts = Math.max(places.length, Math.ceil(pieces / PIECES_A_PART))
   let report = emptyReport(opened, call, options)
-  let read = readAhead(opened, places[0] ?? [], options.source, call)
+  const planned = (part: number) => {
+    const read = readAhead(opened, places[part] ?? [], options.source, call)
+    return { read, plans: planFilings(read, call.store.reader.lastResultId() + 1, call) }
+  }
+  let ahead = planned(0)
   for (let part = 0; part < parts; part++) {
-    const [before, rows] = [report, read]
+    const [before, { read, plans }] = [report, ahead]
     const taken = await call.store.record(call, (tx) => {
-      const value = takePart(tx, opened, rows, before, call, piecesOfPart(pieces, part, parts))
+      const value = takePart(tx, opened, read, before, call, piecesOfPart(pieces, part, parts), plans)
       return { value, events: [eventOf(value, part + 1, parts)] }
     })
     report = together(before, taken)
     options.onProgress?.({ step: `${report.fileName}: rows filed`, done: report.rows, of: report.rowsInFile })
     if (part + 1 === parts) break
     const free = performance.now()
-    read = readAhead(opened, places[part + 1] ?? [], options.source, call)
+    ahead = planned(part + 1)
     await pause(Math.max(PAUSE_MS - (performance.now() - free), 0))
   }
   return report

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { type ByteSource, bytesInMemory, type OpenTable, openTable, tooLarge } from '../../intake/index.ts'
-import { FILE_CHUNK_BYTES, type Tx } from '../../store/index.ts'
+import { FILE_CHUNK_BYTES, type StandingRow, type Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import type { FileReport, RowProblem } from '../views.ts'
 import { afterFiling } from './afterFiling.ts'
@@ -9,6 +9,8 @@ import type { RowAnswer } from './fileRow.ts'
 import { fileSource } from './fileSource.ts'
 import type { IntakeOptions, ReceivedFile } from './incoming.ts'
 import { keepPieces, type Pieces, piecesIn } from './pieces.ts'
+import { fileAsPlanned, stillHolds } from './planned/fileAsPlanned.ts'
+import type { PlannedFiling } from './planned/planFiling.ts'
 import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
 
 /** A file as far as it can be read without the database. */
@@ -93,7 +95,7 @@ function keptFile(tx: Tx, { file, sha256, source: bytes, table }: ReadableFile, 
 /**
  * Takes some rows of a file in, with the standing of everybody they touch, and answers what became of these rows alone. Runs inside the transaction
  * that keeps all of it; the first part keeps the file. `before` is the report of the parts before. `pieces` of the bytes are kept with them: all of
- * them with the first part, unless said.
+ * them with the first part, unless said. `plans` are what filing was found to do before anything was locked; each is followed where it still holds.
  */
 export function takePart(
   tx: Tx,
@@ -102,17 +104,27 @@ export function takePart(
   before: FileReport,
   call: Call,
   pieces: Pieces = { from: 0, to: before.fileId === null ? piecesIn(opened) : 0 },
+  plans: ReadonlyMap<Understood, PlannedFiling> = new Map(),
 ): FileReport {
   const fileId = before.fileId ?? keptFile(tx, opened, before)
   keepPieces(tx, opened, pieces)
   const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
   const problems: RowProblem[] = []
-  const touched = new Set<string>()
+  // With the standing, where all that is filed of the patient was planned.
+  const touched = new Map<string, StandingRow | null>()
   let patientsAdded = 0
   const lastBefore = tx.lastResultId()
   const find = rememberingPatients(tx.patient)
   const knowledge = tx.sourceKnowledge(before.source)
-  for (const ahead of read) {
+  for (let at = 0, ahead = read[0]; ahead !== undefined; ahead = read[++at]) {
+    const plan = plans.get(ahead)
+    if (plan !== undefined && !touched.has(plan.patientId) && stillHolds(tx, plan, knowledge.version)) {
+      const standing = fileAsPlanned(tx, plan, fileId)
+      for (const outcome of ['filed', 'corrected', 'known'] as const) counts[outcome] += plan.outcomes[outcome]
+      if (plan.outcomes.filed + plan.outcomes.corrected > 0) touched.set(plan.patientId, standing)
+      at += plan.rows - 1
+      continue
+    }
     const { raw } = ahead
     // What is known of the source may have changed since the row was read ahead.
     const understood = ahead.knownAs === knowledge.version ? ahead : understand(raw, knowledge, find, call.today)
@@ -129,9 +141,9 @@ export function takePart(
     if (answer.outcome === 'held' || answer.outcome === 'refused') {
       problems.push({ line: raw.line, outcome: answer.outcome, reason: answer.reason, sentence: answer.sentence, row: raw.text })
     }
-    if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.add(answer.patientId)
+    if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.set(answer.patientId, null)
   }
-  const released = afterFiling(tx, touched, lastBefore, call).length
+  const released = afterFiling(tx, touched.keys(), lastBefore, call, undefined, touched).length
   const part = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
   tx.setFileCounts(fileId, together(before, part))
   return part

@@ -42,7 +42,7 @@ export function standingRow(assessment: Assessment, revision: number, planVersio
 
 /** Evaluates one patient afresh and keeps the answer, inside the transaction that changed the history. */
 export function keepStanding(tx: Tx, patientId: string, today: Day): void {
-  const stored = tx.loadHistory(patientId)
+  const stored = tx.loadCounted(patientId)
   if (stored === null) return
   const plan = planInForce(tx, today)
   tx.saveStanding(standingRow(assess(stored.history, plan, today), stored.revision, plan.version))

@@ -1,0 +1,62 @@
+import { isWithdrawn, type LabResult } from '../../../results/index.ts'
+import { countedOnceStored, type NewResult, type Reader } from '../../../store/index.ts'
+import type { ResultShelf } from '../fileRow.ts'
+
+/** What filing one row tells the database: to store a version, or to keep that the row only repeated one. */
+export type FilingStep = { readonly version: NewResult; readonly counts: boolean } | { readonly repeats: number; readonly line: number }
+
+/** Where the results of one patient are filed that are not stored yet: it answers as the database will, and keeps in memory what it is told. */
+export interface Shelf extends ResultShelf {
+  /** What it was told, row by row. */
+  readonly steps: readonly FilingStep[]
+  /** How many versions it was told to store. */
+  readonly stored: () => number
+  /** Those that count, as an evaluation reads them, in the order of their numbers. */
+  readonly counted: () => readonly LabResult[]
+  /** Whether one of them is of a result that was stored before. */
+  readonly hasLater: () => boolean
+}
+
+interface Put {
+  readonly id: number
+  readonly version: NewResult
+  counts: boolean
+}
+
+/** An empty shelf in front of what is stored of a patient. The first version it is told to store gets the number `firstId`, as it will in the database. */
+export function shelfBefore(reader: Pick<Reader, 'versionsOf' | 'hasResults'>, patientId: string, firstId: number): Shelf {
+  const steps: FilingStep[] = []
+  const put: Put[] = []
+  const byIdentity = new Map<string, Put[]>()
+  // Of somebody new nothing is stored: one question in place of one a row.
+  const isNew = !reader.hasResults(patientId)
+  let hasLater = false
+  return {
+    steps,
+    versionsOf(identity) {
+      const before = isNew ? [] : reader.versionsOf(identity)
+      const here = (byIdentity.get(identity) ?? []).map(({ id, version: { result, provenance }, counts }) => {
+        return { patientId, identity, current: counts, takenBack: false, result: { ...result, id, provenance: { ...provenance, fileName: '' } } }
+      })
+      return before.length === 0 ? here : [...before, ...here]
+    },
+    insertResultVersion(version, counts) {
+      const { identity } = version
+      const here = byIdentity.get(identity)
+      if (here === undefined && version.result.version > 1) hasLater = true
+      if (counts) for (const other of here ?? []) other.counts = false
+      const one = { id: firstId + put.length, version, counts }
+      put.push(one)
+      steps.push({ version, counts })
+      if (here === undefined) byIdentity.set(identity, [one])
+      else here.push(one)
+      return one.id
+    },
+    insertRepeat(_kind, repeats, { line }) {
+      steps.push({ repeats, line })
+    },
+    stored: () => put.length,
+    counted: () => put.flatMap(({ id, version, counts }) => (counts && !isWithdrawn(version.result) ? [countedOnceStored(version, id)] : [])),
+    hasLater: () => hasLater,
+  }
+}
