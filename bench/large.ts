@@ -29,7 +29,8 @@ export interface LargeMeasured {
   readonly atRest: Spread
 }
 
-function apart(wanted: Wanted): Promise<Taken> {
+/** Takes a file in by a process of its own. */
+export function apart(wanted: Wanted): Promise<Taken> {
   return new Promise((resolve, reject) => {
     const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: ['--import', 'tsx'] })
     child.once('message', (taken: Taken) => resolve(taken))
