@@ -13,10 +13,13 @@ const AT_A_TIME = 25
 const BECAUSE = ['rules', 'plan', 'day'] as const
 type Because = (typeof BECAUSE)[number]
 
-function why(call: Call, patientId: string, planVersion: string): Because {
-  const kept = call.store.reader.standing(patientId)
-  if (kept !== null && kept.rulesVersion !== RULES_VERSION) return 'rules'
-  return kept !== null && kept.planVersion !== planVersion ? 'plan' : 'day'
+/** Why a patient is worked out again; null where another process has done it meanwhile. */
+function why({ store: { reader }, today }: Call, patientId: string, planVersion: string): Because | null {
+  const kept = reader.standing(patientId)
+  if (kept === null) return 'day'
+  if (kept.rulesVersion !== RULES_VERSION) return 'rules'
+  if (kept.planVersion !== planVersion) return 'plan'
+  return kept.evaluatedOn === today && kept.historyRevision === reader.patient(patientId)?.revision ? null : 'day'
 }
 
 /** Keeps what was worked out without the write lock; whoever has changed since, or where another plan holds now, is worked out again under it. */
@@ -35,26 +38,33 @@ function keepFresh(tx: Tx, fresh: readonly StandingRow[], { today }: Call): void
  */
 export async function renewPart(call: Call, part: Part): Promise<number> {
   const { reader } = call.store
-  const { stale: everybody, planVersion } = staleToday(call)
   // By their place among all, which is the same whichever process asks and whatever is renewed meanwhile.
   const members = new Set(membersOf(reader.patientIds(), part))
-  const stale = everybody.filter((patientId) => members.has(patientId))
-  const reasons = new Map(stale.map((patientId) => [patientId, why(call, patientId, planVersion)]))
-  for (const because of BECAUSE) {
-    const patientIds = stale.filter((patientId) => reasons.get(patientId) === because)
-    for (let from = 0; from < patientIds.length; from += AT_A_TIME) {
-      const plan = planInForce(reader, call.today)
-      const fresh: StandingRow[] = []
-      for (const patientId of patientIds.slice(from, from + AT_A_TIME)) {
-        const row = freshStanding(reader, patientId, plan, call.today)
-        if (row !== null) fresh.push(row)
-        await othersTurn()
-      }
-      await call.store.record(call, (tx) => {
-        keepFresh(tx, fresh, call)
-        return { value: null, events: [{ action: 'standings-renewed', patients: fresh.length, because }] }
-      })
+  const stale = staleToday(call).stale.filter((patientId) => members.has(patientId))
+  let renewed = 0
+  for (let from = 0; from < stale.length; from += AT_A_TIME) {
+    const plan = planInForce(reader, call.today)
+    const fresh: { readonly row: StandingRow; readonly because: Because }[] = []
+    for (const patientId of stale.slice(from, from + AT_A_TIME)) {
+      const because = why(call, patientId, plan.version)
+      const row = because === null ? null : freshStanding(reader, patientId, plan, call.today)
+      if (because !== null && row !== null) fresh.push({ row, because })
+      await othersTurn()
     }
+    if (fresh.length === 0) continue
+    const events = BECAUSE.flatMap((because) => {
+      const patients = fresh.filter((one) => one.because === because).length
+      return patients === 0 ? [] : [{ action: 'standings-renewed' as const, patients, because }]
+    })
+    await call.store.record(call, (tx) => {
+      keepFresh(
+        tx,
+        fresh.map(({ row }) => row),
+        call,
+      )
+      return { value: null, events }
+    })
+    renewed += fresh.length
   }
-  return stale.length
+  return renewed
 }
