@@ -18,6 +18,7 @@ import { buildMinimal } from './pages/buildMinimal.ts'
 import { readSizes } from './sizes.ts'
 import { machineTold, told } from './told.ts'
 
+const figures: Figure[] = []
 const sizes = readSizes(process.argv.slice(2))
 const began = performance.now()
 
@@ -25,39 +26,40 @@ function say(line: string): void {
   process.stderr.write(`${String(Math.round((performance.now() - began) / 1000)).padStart(5)} s  ${line}\n`)
 }
 
+/** Tells a figure as soon as it is known, so that a run that is broken off was not for nothing. */
+function measured(figure: Figure): void {
+  say(told(figure))
+  figures.push(figure)
+}
+
 const has = (part: (typeof sizes.only)[number]): boolean => sizes.only.includes(part)
 const hasShell = shellVersion() !== null
 const on = machine()
-const figures: Figure[] = []
+
 say(machineTold(on))
 if (!hasShell) say('Without the sqlite3 shell there is nothing to hold intake and evaluation against: left out.')
 
 const intake = has('intake') && hasShell ? await intakeFigure(sizes.rows, sizes.rounds) : null
-if (intake !== null) {
-  say(told(intake.figure))
-  figures.push(intake.figure)
-}
+if (intake !== null) measured(intake.figure)
 if (has('evaluate') && hasShell) {
   say(`Evaluating ${sizes.evaluate} patients with 15 years of 25 analytes a month: filling the database first ...`)
   const { figure, filled } = await evaluateFigure(sizes.evaluate, sizes.rounds, say)
-  say(told(figure))
-  figures.push(figure)
-  if (has('memory'))
-    figures.push(await memoryFigure(filled, intake === null ? null : { whole: intake.peak, tenth: await intakePeak(sizes.rows / 10) }))
-} else if (has('memory')) figures.push(await memoryFigure(await filledCohort(sizes.evaluate, say), null))
+  measured(figure)
+  if (has('memory')) measured(await memoryFigure(filled, intake === null ? null : { whole: intake.peak, tenth: await intakePeak(sizes.rows / 10) }))
+} else if (has('memory')) measured(await memoryFigure(await filledCohort(sizes.evaluate, say), null))
 
 if (has('arrival') || has('day')) {
   say(`Two clinics, ${sizes.few} and ${sizes.patients} patients: filling the databases first ...`)
   const cohorts = await twoCohorts(sizes.few, sizes.patients, say)
-  if (has('arrival')) figures.push(await arrivalFigure(cohorts, sizes.rounds))
-  if (has('day')) figures.push(await dayFigure(cohorts, sizes.rounds))
+  if (has('arrival')) measured(await arrivalFigure(cohorts, sizes.rounds))
+  if (has('day')) measured(await dayFigure(cohorts, sizes.rounds))
 }
 if (has('list') && !existsSync('/usr/bin/chromium'))
   say('Chromium is not installed at /usr/bin/chromium, so nobody can sign in: the list over HTTP is left out.')
 else if (has('list')) {
   say(`The list at ${sizes.list} patients over HTTP: pages are built, and the database filled, first ...`)
   if (!buildPages() || !buildMinimal()) process.exit(1)
-  figures.push(await listFigure(sizes.list, sizes.rounds))
+  measured(await listFigure(sizes.list, sizes.rounds))
 }
 if (sizes.more) figures.push(...(await furtherFigures(sizes, say)))
 

@@ -1,4 +1,3 @@
-import { Agent } from 'node:http'
 import { chromium } from 'playwright-core'
 import { type Figure, manyTimes } from '../measure.ts'
 import { askedOf, QUIET, type Servers, serveAll } from '../pages/measureList.ts'
@@ -78,9 +77,8 @@ export async function listFigure(patients: number, rounds: number): Promise<Figu
   const servers = await serveAll(filled.path, asked)
   try {
     const cookie = await cookieOf(servers.list.url, filled.signIns)
-    const agent = new Agent()
-    const list = await ask(`${servers.list.url}/list`, cookie, agent)
-    for (const which of ['allAsked', 'rowsAlone'] as const) sameRows(list.body, (await ask(servers[which].url, '', agent)).body, rowsShown)
+    const list = await ask(`${servers.list.url}/list`, cookie)
+    for (const which of ['allAsked', 'rowsAlone'] as const) sameRows(list.body, (await ask(servers[which].url, '')).body, rowsShown)
     return figureOf(patients, await inRounds(servers, cookie, rounds))
   } finally {
     for (const each of Object.values(servers)) await each.close()
