@@ -29,8 +29,8 @@ export interface LargeMeasured {
   readonly atRest: Spread
 }
 
-/** Begun as the process is that takes uploaded files in (`askApart`). */
-function apart(wanted: Wanted): Promise<Taken> {
+/** Takes a file in by a process of its own, begun as the one that takes uploaded files in (`askApart`). */
+export function apart(wanted: Wanted): Promise<Taken> {
   return new Promise((resolve, reject) => {
     const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: ['--max-semi-space-size=64', '--import', 'tsx'] })
     child.once('message', (taken: Taken) => resolve(taken))

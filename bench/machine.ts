@@ -1,6 +1,9 @@
 import { spawnSync } from 'node:child_process'
-import { cpus, loadavg, totalmem } from 'node:os'
+import { closeSync, fsyncSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+import { cpus, loadavg, tmpdir, totalmem } from 'node:os'
+import { join } from 'node:path'
 import Database from 'better-sqlite3'
+import { spreadOf } from './measure.ts'
 
 /** What the figures were taken on. */
 export interface Machine {
@@ -13,6 +16,40 @@ export interface Machine {
   /** The SQLite inside the driver, and that of the shell; null where there is no shell. */
   readonly sqlite: string
   readonly sqliteShell: string | null
+  /** The file system the databases of the bench lie on, and how long it takes to have 4 KiB on the disk, ms, the median of a hundred. */
+  readonly disk: string
+  readonly fsyncMs: number
+}
+
+const SYNCS = 100
+
+function fsyncMs(): number {
+  const path = join(tmpdir(), `lowmark-fsync-${process.pid}`)
+  const [file, page] = [openSync(path, 'w'), Buffer.alloc(4096, 1)]
+  const times = Array.from({ length: SYNCS }, (_, at) => {
+    writeSync(file, page, 0, page.length, at * page.length)
+    const began = performance.now()
+    fsyncSync(file)
+    return performance.now() - began
+  })
+  closeSync(file)
+  rmSync(path)
+  return spreadOf(times).median
+}
+
+/** The mount the temporary folder lies on, as Linux tells it: what is mounted, and its kind; 'unknown' elsewhere. */
+function diskOfTemporary(): string {
+  try {
+    const mounts = readFileSync('/proc/mounts', 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.split(' '))
+    const under = ([, at = '']: string[]) => at === '/' || `${tmpdir()}/`.startsWith(`${at}/`)
+    const [what, , kind] = mounts.filter(under).toSorted((a, b) => (b[1] ?? '').length - (a[1] ?? '').length)[0] ?? []
+    return what === undefined ? 'unknown' : `${what} ${kind}`
+  } catch {
+    return 'unknown'
+  }
 }
 
 /** The version of the sqlite3 shell; null where it is not installed. */
@@ -33,5 +70,7 @@ export function machine(): Machine {
     node: process.version,
     sqlite,
     sqliteShell: shellVersion(),
+    disk: diskOfTemporary(),
+    fsyncMs: fsyncMs(),
   }
 }

@@ -22,11 +22,14 @@ function copyOf(db: Database.Database, table: string): Database.Statement<[{ cop
   )
 }
 
+const OF_PATIENTS = ['patient', 'result', 'course_event'] as const
+const KEPT_OF_THEM = ['standing', 'standing_finding', 'standing_open', 'on_list'] as const
+
 /**
  * Repeats the patients of a closed database under other numbers, with their results, course events and what is kept of them, until there are so many: the list need
- * evaluate nobody. Answers the rows of results there are then.
+ * evaluate nobody. `without` leaves out what is kept: then everybody repeated is still to be evaluated. Answers the rows of results there are then.
  */
-export function manyHistories(path: string, patients: number): number {
+export function manyHistories(path: string, patients: number, kept: 'with' | 'without' = 'with'): number {
   const db = new Database(path)
   db.pragma('foreign_keys = ON')
   // Nothing here has to survive anything, and the indexes are large.
@@ -34,7 +37,7 @@ export function manyHistories(path: string, patients: number): number {
   db.pragma('cache_size = -1000000')
   db.exec('CREATE TEMP TABLE first AS SELECT id FROM patient')
   const first = count(db, 'SELECT count(*) FROM first')
-  const copies = ['patient', 'result', 'course_event', 'standing', 'standing_finding', 'standing_open', 'on_list'].map((table) => copyOf(db, table))
+  const copies = [...OF_PATIENTS, ...(kept === 'with' ? KEPT_OF_THEM : [])].map((table) => copyOf(db, table))
   for (let copy = 1; (copy + 1) * first <= patients; copy++) {
     db.transaction(() => {
       for (const statement of copies) statement.run({ copy })

@@ -5,18 +5,26 @@ export interface Spread {
   readonly most: number
 }
 
-/** What was measured, beside what in the same run. Times are medians in milliseconds. */
+/** One side of a figure. */
+export interface Measured extends Spread {
+  readonly unit: 'ms' | 'MiB'
+  /** Ninety-five in a hundred lie at or below it; left out where only a few were measured. */
+  readonly ninetyFive?: number
+}
+
+/** What was measured, beside what in the same run. */
 export interface Figure {
   readonly name: string
-  readonly ours: number
-  readonly comparator: number
-  /** How many times as long as the comparator. */
+  readonly ours: Measured
+  readonly comparator: Measured
+  /** How many times as much as the comparator, by the medians. */
   readonly ratio: number
   readonly aim: string
   readonly met: boolean
   /** What it is held against, in words. */
   readonly beside: string
-  readonly spread: { readonly ours: Spread; readonly comparator: Spread }
+  /** What else the same run measured, each under a name that ends with its unit where it has one. */
+  readonly more?: Readonly<Record<string, number | string>>
 }
 
 /** Median, least and most of at least one time. Throws RangeError for none. */
@@ -27,6 +35,18 @@ export function spreadOf(times: readonly number[]): Spread {
   const [least, most] = [sorted[0], sorted.at(-1)]
   if (low === undefined || high === undefined || least === undefined || most === undefined) throw new RangeError('nothing was measured')
   return { median: (low + high) / 2, least, most }
+}
+
+/** The value ninety-five in a hundred do not exceed (nearest rank). Throws RangeError for none. */
+export function ninetyFiveOf(times: readonly number[]): number {
+  const found = times.toSorted((a, b) => a - b)[Math.ceil(times.length * 0.95) - 1]
+  if (found === undefined) throw new RangeError('nothing was measured')
+  return found
+}
+
+/** Many times in milliseconds as one side of a figure. */
+export function manyTimes(times: readonly number[]): Measured & { readonly ninetyFive: number } {
+  return { unit: 'ms', ...spreadOf(times), ninetyFive: ninetyFiveOf(times) }
 }
 
 export async function timed(work: () => unknown): Promise<number> {
@@ -52,12 +72,12 @@ export async function rounds<Name extends string>(
 
 /** A figure from two spreads; `isMet` is asked with both medians. */
 export function figure(
-  about: Pick<Figure, 'name' | 'aim' | 'beside'>,
+  about: Pick<Figure, 'name' | 'aim' | 'beside' | 'more'>,
   ours: Spread,
   comparator: Spread,
   isMet: (ours: number, comparator: number) => boolean,
 ): Figure {
   const ratio = ours.median / comparator.median
   const met = isMet(ours.median, comparator.median)
-  return { ...about, ours: ours.median, comparator: comparator.median, ratio, met, spread: { ours, comparator } }
+  return { ...about, ours: { unit: 'ms', ...ours }, comparator: { unit: 'ms', ...comparator }, ratio, met }
 }

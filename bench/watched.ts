@@ -17,6 +17,10 @@ export function watched(call: Call): { readonly call: Call; readonly watch: Watc
       watch.evaluations += 1
       return questions.loadHistory(patientId)
     },
+    loadCounted: (patientId: string) => {
+      watch.evaluations += 1
+      return questions.loadCounted(patientId)
+    },
   })
   const { store } = call
   const record: Call['store']['record'] = (by, change) =>

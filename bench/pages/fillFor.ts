@@ -3,7 +3,7 @@ import { type Call, consoleCall, demonstrationAccounts, endRound, fillDemonstrat
 import { copyDatabase, placeFor, withDatabase } from '../databases.ts'
 import { FIRST_PAGE } from '../reviewList.ts'
 
-type SignIn = Extract<Awaited<ReturnType<typeof demonstrationAccounts>>, { ok: true }>['value'][number]
+export type SignIn = Extract<Awaited<ReturnType<typeof demonstrationAccounts>>, { ok: true }>['value'][number]
 
 /** A database of invented patients and who may sign in to it. */
 export interface FilledFor {
@@ -14,13 +14,13 @@ export interface FilledFor {
 
 type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string }
 
-function answered<T>(answer: Answer<T>): T {
+export function answered<T>(answer: Answer<T>): T {
   if (!answer.ok) throw new Error(answer.reason)
   return answer.value
 }
 
 /** A clinic in its second round: the list says what is new since the first, for which it asks more than before any round ended. */
-async function inSecondRound(call: Call): Promise<void> {
+export async function inSecondRound(call: Call): Promise<void> {
   const { roundId } = answered(await startRound(call))
   answered(await endRound(call, { roundId }))
   answered(await startRound(call))

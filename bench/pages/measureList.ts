@@ -10,7 +10,7 @@ import { signIn } from './signIn.ts'
 import { type Step, walk } from './walk.ts'
 import { type Interaction, workThrough } from './workThrough.ts'
 
-const QUIET = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync']
+export const QUIET = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync']
 const LOADS = 5
 // They warm caches and compile what is called often; they are dropped.
 const WARM_UP = 20
@@ -29,7 +29,7 @@ export interface PageMeasured {
 }
 
 type Which = 'list' | 'rowsAlone' | 'allAsked'
-type Servers = Readonly<Record<Which, Served>>
+export type Servers = Readonly<Record<Which, Served>>
 
 function lastOf(answers: readonly Answered[]): Answered {
   const answered = answers.at(-1)
@@ -37,7 +37,8 @@ function lastOf(answers: readonly Answered[]): Answered {
   return answered
 }
 
-function askedOf(path: string): { readonly asked: AskedForPage; readonly rowsShown: number } {
+/** What the list asks of a filled database for its first page, and how many rows that has. */
+export function askedOf(path: string): { readonly asked: AskedForPage; readonly rowsShown: number } {
   const db = new Database(path, { readonly: true })
   const asked = askedForFirstPage(db)
   const rowsShown = db.prepare(asked.ids.sql).all(...asked.ids.cells).length
@@ -45,7 +46,8 @@ function askedOf(path: string): { readonly asked: AskedForPage; readonly rowsSho
   return { asked, rowsShown }
 }
 
-async function serveAll(path: string, asked: AskedForPage): Promise<Servers> {
+/** Our server and the two minimal ones on one file, each in a process of its own. */
+export async function serveAll(path: string, asked: AskedForPage): Promise<Servers> {
   const env = { DATABASE_URL: `file:${path}`, NEXTAUTH_SECRET: 'only-for-the-bench-only-for-the-bench-only' }
   const minimal = (what: AskedForPage) => served('bench/pages/serveMinimal.ts', { MINIMAL_DATABASE: path, MINIMAL_ASKED: JSON.stringify(what) })
   return { list: await served('bench/pages/serveList.ts', env), rowsAlone: await minimal({ ...asked, beside: [] }), allAsked: await minimal(asked) }

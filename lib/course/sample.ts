@@ -30,7 +30,8 @@ function shown(result: LabResult): Shown {
 
 /** The sample one result makes. "Not detected" is 0 exactly; "trace" lies between 0 and the limit the report names, else has no number. */
 export function sampleFrom(result: LabResult): Sample {
-  return { on: result.collected.on, ...shown(result), laboratory: result.laboratory, method: result.method, results: [result] }
+  const { value, printed, comparator, words } = shown(result)
+  return { on: result.collected.on, value, printed, comparator, words, laboratory: result.laboratory, method: result.method, results: [result] }
 }
 
 /** True for a sample with a number. */

@@ -1,5 +1,5 @@
 import type { Course, Sample } from '../course/index.ts'
-import { type Day, laterDay } from '../time/index.ts'
+import { compareDays, type Day, laterDay } from '../time/index.ts'
 import { below, decimal } from '../units/index.ts'
 
 const FEW_PLASMA_CELLS = decimal('5')
@@ -42,9 +42,11 @@ export function completeResponseOn(course: Course): Day | null {
     ...fixations(course.samplesOf('urine-immunofixation'), 'urine'),
     ...marrows(course),
   ].filter(({ on }) => on >= since)
+  const days = new Map<Day, Partial<Parts>>([[opened, {}]])
+  for (const { on, parts } of seen) days.set(on, { ...days.get(on), ...parts })
   let parts: Parts = { serum: false, urine: false, marrow: false }
-  for (const on of [...new Set([opened, ...seen.map((one) => one.on)])].sort()) {
-    for (const one of seen) if (one.on === on) parts = { ...parts, ...one.parts }
+  for (const [on, changed] of [...days].sort(([a], [b]) => compareDays(a, b))) {
+    parts = { ...parts, ...changed }
     if (on >= opened && parts.serum && parts.urine && parts.marrow) return on
   }
   return null

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { figure, rounds, spreadOf } from '../../bench/measure.ts'
+import { figure, ninetyFiveOf, rounds, spreadOf } from '../../bench/measure.ts'
 
 describe('figures', () => {
   it.each([
@@ -8,6 +8,11 @@ describe('figures', () => {
     [[7], { median: 7, least: 7, most: 7 }],
   ])('of %j are told by their median and ends', (times, told) => {
     expect(spreadOf(times)).toEqual(told)
+  })
+
+  it('of many are told by what ninety-five in a hundred do not exceed', () => {
+    expect(ninetyFiveOf(Array.from({ length: 100 }, (_, at) => 100 - at))).toBe(95)
+    expect(ninetyFiveOf([3, 1])).toBe(3)
   })
 
   it('of nothing are refused', () => {
@@ -24,6 +29,6 @@ describe('figures', () => {
   it('are held against the comparator by their medians', () => {
     const [ours, theirs] = [spreadOf([10]), spreadOf([4])]
     const told = figure({ name: 'n', aim: 'a', beside: 'b' }, ours, theirs, (mine) => mine < 10)
-    expect([told.ours, told.comparator, told.ratio, told.met]).toEqual([10, 4, 2.5, false])
+    expect([told.ours.median, told.comparator.median, told.ratio, told.met]).toEqual([10, 4, 2.5, false])
   })
 })

@@ -229,6 +229,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   refusedUnlessMay: 'is the question itself',
   renewStandings: 'answers a number, and keeps what every view would work out',
   renewApart: 'does the same in another process',
+  standingPart: 'does the same, or a part of `recheck`, in a process apart',
   followUpDocument: 'lays out what an audit gave',
   clinicDay: 'reads the calendar',
   factorPolicy: 'reads a setting',

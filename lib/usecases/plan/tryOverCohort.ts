@@ -37,7 +37,7 @@ function sameDue(before: Assessment, after: Assessment): boolean {
 
 /** How the windows of everybody followed on that day would change. Reads histories as they are; changes nothing. */
 export async function tryOverCohort(
-  reader: Pick<Reader, 'patientIds' | 'loadHistory'>,
+  reader: Pick<Reader, 'patientIds' | 'loadCounted'>,
   { before, after, on }: Trial,
   onProgress?: (progress: Progress) => void,
 ): Promise<Pick<TriedPlan, 'evaluated' | 'dueChanged' | 'counts'> & { readonly moved: readonly TriedPatient[] }> {
@@ -46,7 +46,7 @@ export async function tryOverCohort(
   const all: TriedPatient[] = []
   let dueChanged = 0
   for (const [index, patientId] of patientIds.entries()) {
-    const history = reader.loadHistory(patientId)?.history
+    const history = reader.loadCounted(patientId)?.history
     const now = history === undefined ? null : assess(history, before, on)
     if (history !== undefined && now !== null && now.course.leftOn === null) {
       const then = assess(history, after, on)

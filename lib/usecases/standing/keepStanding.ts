@@ -1,7 +1,8 @@
+import type { FollowUpPlan } from '../../plan/index.ts'
 import { urgencyKey } from '../../review/index.ts'
 import { RULES_VERSION } from '../../rules/index.ts'
 import { type Assessment, assess } from '../../standing/index.ts'
-import type { StandingRow, Tx } from '../../store/index.ts'
+import type { Reader, StandingRow, Tx } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 import { nextDueOn } from '../list/dueOn.ts'
 import { standingAnswer } from '../list/standingAnswer.ts'
@@ -40,10 +41,14 @@ export function standingRow(assessment: Assessment, revision: number, planVersio
   }
 }
 
+/** One patient evaluated afresh: what would be kept, and nothing is; null where nobody has this number. */
+export function freshStanding(reader: Pick<Reader, 'loadCounted'>, patientId: string, plan: FollowUpPlan, today: Day): StandingRow | null {
+  const stored = reader.loadCounted(patientId)
+  return stored === null ? null : standingRow(assess(stored.history, plan, today), stored.revision, plan.version)
+}
+
 /** Evaluates one patient afresh and keeps the answer, inside the transaction that changed the history. */
 export function keepStanding(tx: Tx, patientId: string, today: Day): void {
-  const stored = tx.loadCounted(patientId)
-  if (stored === null) return
-  const plan = planInForce(tx, today)
-  tx.saveStanding(standingRow(assess(stored.history, plan, today), stored.revision, plan.version))
+  const fresh = freshStanding(tx, patientId, planInForce(tx, today), today)
+  if (fresh !== null) tx.saveStanding(fresh)
 }

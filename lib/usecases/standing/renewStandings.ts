@@ -1,35 +1,33 @@
-import { setImmediate as othersTurn } from 'node:timers/promises'
-import { RULES_VERSION } from '../../rules/index.ts'
+import type { Store } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { keepStanding } from './keepStanding.ts'
+import { partsFor, WHOLE } from '../inParts.ts'
+import { renewPart } from './renewPart.ts'
 import { staleToday } from './staleToday.ts'
+import { askStandingParts } from './standingPart.ts'
 
-// Short transactions, so that a change of day or plan in a large cohort never holds up another person's write or page for long.
-const AT_A_TIME = 25
+/** From so many answers on other processes work them out: below, starting those takes longer than they save. (ours) */
+const HELPED_FROM = 400
 
-const BECAUSE = ['rules', 'plan', 'day'] as const
-type Because = (typeof BECAUSE)[number]
+// Who comes while a renewal is under way in this process waits for it, instead of working out the same once more.
+const underWay = new WeakMap<Store, Promise<unknown>>()
 
-function why(call: Call, patientId: string, planVersion: string): Because {
-  const kept = call.store.reader.standing(patientId)
-  if (kept !== null && kept.rulesVersion !== RULES_VERSION) return 'rules'
-  return kept !== null && kept.planVersion !== planVersion ? 'plan' : 'day'
+async function renew(call: Call, stale: number, helpedFrom: number): Promise<number> {
+  const count = partsFor(stale, helpedFrom)
+  // What a process apart leaves undone, for whatever reason, is done here.
+  if (count > 1) await askStandingParts(call, 'renew', count).catch(() => undefined)
+  const here = await renewPart(call, WHOLE)
+  return count > 1 ? stale : here
 }
 
-/** Evaluates again only those whose answer no longer holds: the day has passed, or rules or plan have another version. Returns how many. */
-export async function renewStandings(call: Call): Promise<number> {
-  const { stale, planVersion } = staleToday(call)
-  const reasons = new Map(stale.map((patientId) => [patientId, why(call, patientId, planVersion)]))
-  for (const because of BECAUSE) {
-    const patientIds = stale.filter((patientId) => reasons.get(patientId) === because)
-    for (let from = 0; from < patientIds.length; from += AT_A_TIME) {
-      const some = patientIds.slice(from, from + AT_A_TIME)
-      await call.store.record(call, (tx) => {
-        for (const patientId of some) keepStanding(tx, patientId, call.today)
-        return { value: null, events: [{ action: 'standings-renewed', patients: some.length, because }] }
-      })
-      await othersTurn()
-    }
-  }
-  return stale.length
+/**
+ * Evaluates again only those whose answer no longer holds: the day has passed, or rules or plan have another version. Many are worked out in as many processes as the
+ * machine has processors. Returns how many.
+ */
+export async function renewStandings(call: Call, helpedFrom = HELPED_FROM): Promise<number> {
+  for (let other = underWay.get(call.store); other !== undefined; other = underWay.get(call.store)) await other.catch(() => undefined)
+  const { stale } = staleToday(call)
+  if (stale.length === 0) return 0
+  const renewing = renew(call, stale.length, helpedFrom).finally(() => underWay.delete(call.store))
+  underWay.set(call.store, renewing)
+  return renewing
 }

@@ -1,0 +1,42 @@
+import Database from 'better-sqlite3'
+import { clinicDay, recheck } from '../../lib/usecases/index.ts'
+import { placeFor, takeIn, withDatabase } from '../databases.ts'
+import { manyHistories } from '../manyHistories.ts'
+import { ANALYTES_A_MONTH, panels } from './panels.ts'
+
+const INVENTED = 50
+const YEARS = 15
+
+/** A cohort of so many patients, everybody evaluated, and the rows of results there are. */
+export interface FilledCohort {
+  readonly path: string
+  readonly patients: number
+  readonly rows: number
+}
+
+/** Fifty invented patients come in through intake and are repeated until there are so many; the answers of all are worked out once, and must hold. */
+export async function filledCohort(patients: number, say: (line: string) => void): Promise<FilledCohort> {
+  const path = placeFor('evaluate.db')
+  const invented = Math.min(INVENTED, patients)
+  await withDatabase(path, (call) => takeIn(call, panels({ patients: invented, years: YEARS, seed: 20_261_127, endsOn: clinicDay(new Date()) })))
+  const rows = manyHistories(path, patients, 'without')
+  const whole = patients * YEARS * 12 * ANALYTES_A_MONTH
+  if (patients % invented === 0 && rows !== whole) throw new Error(`${rows} results were taken in, not ${whole}.`)
+  say(`${patients} patients with ${rows} results; everybody is evaluated once ...`)
+  process.env.DATABASE_URL = `file:${path}`
+  await withDatabase(path, async (call) => {
+    const checked = await recheck(call)
+    if (!checked.ok) throw new Error(checked.reason)
+    const [first] = checked.value.differences
+    if (first !== undefined) throw new Error(`What is kept of ${first.patientId} ${first.says}.`)
+  })
+  return { path, patients, rows }
+}
+
+/** The patients whose serum M-protein has risen, as kept by evaluating them, in order of their numbers. */
+export function keptRises(path: string): readonly string[] {
+  const db = new Database(path, { readonly: true })
+  const ids = db.prepare("SELECT patient_id FROM standing_finding WHERE rule = 'pd-serum' ORDER BY patient_id").pluck().all() as string[]
+  db.close()
+  return ids
+}

@@ -1,0 +1,23 @@
+/** The process that evaluates a part of the cohort, so that its memory is its own. It is told which part, and answers what it took. */
+import { standingPart } from '../../lib/usecases/index.ts'
+import { withDatabase } from '../databases.ts'
+
+export interface PartWanted {
+  readonly database: string
+  readonly part: number
+  readonly of: number
+}
+
+/** The most memory the process ever had, MiB. */
+export interface PartTaken {
+  readonly peakMiB: number
+}
+
+process.once('message', async ({ database, part, of }: PartWanted) => {
+  await withDatabase(database, async (call) => {
+    const done = await standingPart(call, { task: 'recheck', part: { part, of } })
+    if (!done.ok || done.value.length > 0) throw new Error('A fresh evaluation differs.')
+  })
+  const taken: PartTaken = { peakMiB: process.resourceUsage().maxRSS / 1024 }
+  process.send?.(taken, undefined, undefined, () => process.disconnect())
+})
