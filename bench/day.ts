@@ -4,7 +4,7 @@ import { type Call, clinicDay, recheck, renewStandings, showList } from '../lib/
 import type { Cohorts } from './cohorts.ts'
 import { copyDatabase, placeFor, withDatabase } from './databases.ts'
 import { type Figure, figure, rounds, timed } from './measure.ts'
-import { processorMs } from './processor.ts'
+import { timedWithProcessor } from './processor.ts'
 import { FIRST_PAGE } from './reviewList.ts'
 
 const OF_ALL = 0.1
@@ -26,14 +26,14 @@ export async function dayFigure({ large }: Cohorts, times: number): Promise<Figu
       day += 1
       const call: Call = { ...plain, today: addDays(today, day) }
       const delay = monitorEventLoopDelay({ resolution: 5 })
-      const before = processorMs()
-      delay.enable()
-      const ours = await timed(async () => renewed.push(await renewStandings(call)))
-      delay.disable()
+      const { ms: ours, processor } = await timedWithProcessor(async () => {
+        delay.enable()
+        renewed.push(await renewStandings(call))
+        delay.disable()
+      })
       waits.push(delay.max / 1e6)
-      const processor = processorMs() - before
       const page = await timed(() => showList(call, FIRST_PAGE))
-      const all = await timed(async () => {
+      const { ms: all } = await timedWithProcessor(async () => {
         const checked = await recheck(call)
         if (!checked.ok) throw new Error(checked.reason)
         const [first] = checked.value.differences

@@ -3,7 +3,7 @@ import { recheck } from '../../lib/usecases/index.ts'
 import { placeFor, withDatabase } from '../databases.ts'
 import { listMeanwhile } from '../listMeanwhile.ts'
 import { type Figure, figure, rounds, timed } from '../measure.ts'
-import { processorMs } from '../processor.ts'
+import { timedWithProcessor } from '../processor.ts'
 import { exportedTo } from './exported.ts'
 import { type FilledCohort, filledCohort, keptRises } from './filled.ts'
 import { inArrays, risesInArrays } from './inArrays.ts'
@@ -52,9 +52,7 @@ export async function evaluateFigure(
       if (!checked.ok || checked.value.differences.length > 0 || checked.value.patients !== patients) throw new Error('A fresh evaluation differs.')
     })
   const spreads = await rounds(times, async () => {
-    const before = processorMs()
-    const evaluated = await timed(afresh)
-    const processor = processorMs() - before
+    const { ms: evaluated, processor } = await timedWithProcessor(afresh)
     const sqlite = await timed(() => question.all())
     const duckDb = await timed(duck.ask)
     return { evaluated, processor, sqlite, duckDb, loop: await timed(() => risesInArrays(arrays)) }
