@@ -19,6 +19,8 @@ export interface Change<T> {
 
 /** The open database. */
 export interface Store {
+  /** What opens it again, in this process or another. */
+  readonly url: string
   /** The file it lies in. */
   readonly path: string
   /** Reads for pages; refuses writes. */

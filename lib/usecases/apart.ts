@@ -1,6 +1,5 @@
 import { fork } from 'node:child_process'
 import { join } from 'node:path'
-import { databaseUrl } from '../store/index.ts'
 import type { Call, Outcome } from './call.ts'
 import type { Progress } from './intake/incoming.ts'
 
@@ -14,8 +13,8 @@ export interface CallApart {
 export type WordApart<T> = { readonly kind: 'progress'; readonly progress: Progress } | { readonly kind: 'answer'; readonly outcome: Outcome<T> }
 
 /** The part of a call that can cross, with the database it is about. */
-export function callApart({ actor, now, today }: Call): CallApart {
-  return { databaseUrl: databaseUrl(), call: { actor, now, today } }
+export function callApart({ store, actor, now, today }: Call): CallApart {
+  return { databaseUrl: store.url, call: { actor, now, today } }
 }
 
 /** Asks a script of `lib/cli` in a process of its own, so that it never holds up a page. Rejects with `endedEarly` when it ends without an answer. */

@@ -59,6 +59,7 @@ async function openFile(
   const writer = writerOn(writing, patienceMs)
   const tx = txOf(writing)
   return {
+    url: `file:${path}`,
     path,
     prisma,
     reader: readerOf(reading),
