@@ -13,6 +13,7 @@ import { writerOn } from '../write/writer.ts'
 import { databasePath, ensureDatabaseFile } from './databaseFile.ts'
 import { faultSays } from './faultSays.ts'
 import { NotOpened } from './notOpened.ts'
+import { openedHere } from './openHere.ts'
 import { requireSound } from './ownFile.ts'
 import { pageReads } from './pageReads.ts'
 import { setPragmas } from './pragmas.ts'
@@ -48,7 +49,16 @@ async function openFile(
   path: string,
   { patienceMs = PATIENCE_MS, migrations = migrationsDirectory(), checked = false }: OpenOptions,
 ): Promise<Store> {
-  await ensureDatabaseFile(path)
+  const leave = await openedHere(path, () => ensureDatabaseFile(path))
+  try {
+    return await opened(path, { patienceMs, migrations, checked }, leave)
+  } catch (error) {
+    leave()
+    throw error
+  }
+}
+
+async function opened(path: string, { patienceMs, migrations, checked }: Required<OpenOptions>, leave: () => void): Promise<Store> {
   await migrate(path, readMigrations(migrations), patienceMs)
   const writing = connect(path, { reading: false, waitMs: WRITER_WAIT_MS })
   await untilFree(() => setPragmas(writing.db, WRITER_WAIT_MS), patienceMs)
@@ -78,6 +88,7 @@ async function openFile(
       // The last connection to close moves the write-ahead log into the file; one that only reads cannot.
       reading.db.close()
       await writer.close()
+      leave()
     },
   }
 }
