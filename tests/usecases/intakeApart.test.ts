@@ -56,8 +56,8 @@ test('a long answer arrives: its first thousand rows, and every one in the repor
 })
 
 test('a database that cannot be opened is an answer with its reason', async () => {
-  process.env.DATABASE_URL = 'file:./package.json/nowhere.db'
-  const outcome = await acceptFilesApart(callOf(store), [textFile('r.csv', [])], OPTIONS)
+  const nowhere: Store = { ...store, url: 'file:./package.json/nowhere.db' }
+  const outcome = await acceptFilesApart(callOf(nowhere), [textFile('r.csv', [])], OPTIONS)
   expect(outcome).toMatchObject({ ok: false, kind: 'unavailable', reason: expect.stringContaining('The files could not be taken in') })
 })
 

@@ -22,17 +22,11 @@ import { csv, resultRow } from './clinic.ts'
 import { callAfter, filledStore } from './cohort.ts'
 
 let store: Store
-let url: string
 let dispose: () => Promise<void>
-let before: string | undefined
 beforeEach(async () => {
-  ;({ store, url, dispose } = await filledStore())
-  before = process.env.DATABASE_URL
-  process.env.DATABASE_URL = url
+  ;({ store, dispose } = await filledStore())
 })
 afterEach(async () => {
-  if (before === undefined) delete process.env.DATABASE_URL
-  else process.env.DATABASE_URL = before
   await dispose()
 })
 
@@ -167,11 +161,12 @@ test('a process apart renews what a publication made stale', async () => {
 })
 
 test('a refused trial starts no process', async () => {
-  process.env.DATABASE_URL = 'file:./package.json/nowhere.db'
+  const asked = callOf(store, 'physician')
+  const nowhere = { ...asked, store: { ...store, url: 'file:./package.json/nowhere.db' } }
   const wish = { kind: 'changes', wish: { changes: {}, from: TODAY, basedOn: 1 } } as const
-  expect(await tryPlanApart(callOf(store, 'physician'), wish, () => undefined)).toMatchObject({ ok: false, kind: 'invalid' })
+  expect(await tryPlanApart(nowhere, wish, () => undefined)).toMatchObject({ ok: false, kind: 'invalid' })
   const real = { kind: 'changes', wish: { changes: OFTEN, from: TODAY, basedOn: 1 } } as const
-  expect(await tryPlanApart(callOf(store, 'physician'), real, () => undefined)).toMatchObject({
+  expect(await tryPlanApart(nowhere, real, () => undefined)).toMatchObject({
     ok: false,
     kind: 'unavailable',
     reason: expect.stringContaining('The patients could not be evaluated'),

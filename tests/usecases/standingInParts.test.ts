@@ -8,15 +8,10 @@ import { COHORT, filledStore, takeHighCalcium } from './cohort.ts'
 let store: Store
 let url: string
 let dispose: () => Promise<void>
-let before: string | undefined
 beforeEach(async () => {
   ;({ store, url, dispose } = await filledStore())
-  before = process.env.DATABASE_URL
-  process.env.DATABASE_URL = url
 })
 afterEach(async () => {
-  if (before === undefined) delete process.env.DATABASE_URL
-  else process.env.DATABASE_URL = before
   await dispose()
 })
 
@@ -52,9 +47,9 @@ test('a fresh evaluation by processes apart finds what one here finds', async ()
 })
 
 test('where no process apart can open the database, all is renewed here', async () => {
-  process.env.DATABASE_URL = 'file:./package.json/nowhere.db'
+  const nowhere: Store = { ...store, url: 'file:./package.json/nowhere.db' }
   tamper(OLDER)
-  expect(await renewStandings(callOf(store), 0)).toBe(COHORT)
+  expect(await renewStandings(callOf(nowhere), 0)).toBe(COHORT)
   expect(await renewStandings(callOf(store))).toBe(0)
 })
 
