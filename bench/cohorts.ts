@@ -23,7 +23,6 @@ export async function twoCohorts(small: number, large: number, say: (line: strin
   copyDatabase(few, many)
   const rows = manyHistories(many, large, 'without')
   say(`${large} patients with ${rows} results; everybody is evaluated once ...`)
-  process.env.DATABASE_URL = `file:${many}`
   const patients = await withDatabase(many, async (call) => {
     await renewStandings(call)
     return call.store.reader.patientIds().length

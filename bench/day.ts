@@ -16,7 +16,6 @@ const OF_ALL = 0.1
 export async function dayFigure({ large }: Cohorts, times: number): Promise<Figure> {
   const path = placeFor('days.db')
   copyDatabase(large.path, path)
-  process.env.DATABASE_URL = `file:${path}`
   return withDatabase(path, async (plain) => {
     const today = clinicDay(new Date())
     let day = 0

@@ -45,7 +45,6 @@ export async function followUpFigures(patients: number, say: (line: string) => v
     spans = db.prepare<[], { spans: number }>(PASS).get()?.spans ?? 0
   })
   db.close()
-  process.env.DATABASE_URL = `file:${path}`
   return withDatabase(path, async (call) => {
     const wish = { from: addDays(addMonths(today, -12 * YEARS), 1), to: today, cutOff: null, whatIf: null }
     let due = 0

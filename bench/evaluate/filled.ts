@@ -23,7 +23,6 @@ export async function filledCohort(patients: number, say: (line: string) => void
   const whole = patients * YEARS * 12 * ANALYTES_A_MONTH
   if (patients % invented === 0 && rows !== whole) throw new Error(`${rows} results were taken in, not ${whole}.`)
   say(`${patients} patients with ${rows} results; everybody is evaluated once ...`)
-  process.env.DATABASE_URL = `file:${path}`
   await withDatabase(path, async (call) => {
     const checked = await recheck(call)
     if (!checked.ok) throw new Error(checked.reason)

@@ -25,8 +25,7 @@ export function percentilesOf(times: readonly number[]): Percentiles | null {
   return sorted.length === 0 ? null : { count: sorted.length, p50: at(0.5), p95: at(0.95), p99: at(0.99), most: at(1) }
 }
 
-/** Of each third of the time, for what slows down shows as the last beside the first. */
-export function thirdsOf(asked: readonly Asked[], work: Work, lastsMs: number): readonly (Percentiles | null)[] {
-  const ofWork = asked.filter((one) => one.work === work)
-  return [0, 1, 2].map((third) => percentilesOf(ofWork.filter(({ at }) => Math.min(2, Math.floor((3 * at) / lastsMs)) === third).map(({ ms }) => ms)))
+/** What happened in each third of the time, for what grows or slows down shows as the last beside the first. */
+export function inThirds<T extends { readonly at: number }>(all: readonly T[], lastsMs: number): readonly (readonly T[])[] {
+  return [0, 1, 2].map((third) => all.filter(({ at }) => Math.min(2, Math.floor((3 * at) / lastsMs)) === third))
 }

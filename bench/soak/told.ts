@@ -1,6 +1,6 @@
 import type { Machine } from '../machine.ts'
 import { spreadOf } from '../measure.ts'
-import { percentilesOf, thirdsOf, WORK } from './latencies.ts'
+import { type Asked, inThirds, percentilesOf, WORK } from './latencies.ts'
 import type { Doing } from './people.ts'
 import type { Sample } from './samples.ts'
 
@@ -18,20 +18,17 @@ const TAKES = ['memory', 'wal', 'database', 'open'] as const
 
 /** Medians of what the server takes, of each third of the time, and the most at any moment. */
 function growth(samples: readonly Sample[], lastsMs: number, of: (typeof TAKES)[number]) {
-  const thirds = [0, 1, 2].map((third) => {
-    const values = samples.filter(({ at }) => Math.min(2, Math.floor((3 * at) / lastsMs)) === third).map((sample) => sample[of])
-    return values.length === 0 ? null : spreadOf(values).median
-  })
+  const thirds = inThirds(samples, lastsMs).map((some) => (some.length === 0 ? null : spreadOf(some.map((sample) => sample[of])).median))
   return { thirds, most: Math.max(...samples.map((sample) => sample[of])), last: samples.at(-1)?.[of] ?? null }
 }
 
 /** What a soak measured, for reading and as one document. */
 export function soakTold({ doing, samples, lastsMs, broken, on, patients }: Soaked) {
-  const work = WORK.map((name) => ({
-    name,
-    all: percentilesOf(doing.asked.filter((one) => one.work === name).map(({ ms }) => ms)),
-    thirds: thirdsOf(doing.asked, name, lastsMs),
-  }))
+  const times = (asked: readonly Asked[]) => percentilesOf(asked.map(({ ms }) => ms))
+  const work = WORK.map((name) => {
+    const ofWork = doing.asked.filter((one) => one.work === name)
+    return { name, all: times(ofWork), thirds: inThirds(ofWork, lastsMs).map(times) }
+  })
   const takes = TAKES.map((name) => ({ name, ...growth(samples, lastsMs, name) }))
   const rows = work.map(({ name, all, thirds }) =>
     all === null

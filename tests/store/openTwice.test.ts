@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, rmSync } from 'node:fs'
+import { existsSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { openStore } from '../../lib/store/index.ts'
 import { ownFolder } from '../faults/damagedClinic.ts'
@@ -19,8 +19,7 @@ test('a database opened twice by one program is still open for the next that clo
   } finally {
     await first.close()
     await second.close()
-    remove()
   }
   expect(existsSync(`${path}-wal`)).toBe(false)
-  rmSync(path, { force: true })
+  remove()
 })

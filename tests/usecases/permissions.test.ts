@@ -54,7 +54,7 @@ const FOLLOW_UP: readonly Who[] = ['navigator', 'physician', 'quality', 'console
 // No day at all: whoever may is told so, and no process is started for it.
 const NO_PERIOD = { from: '', to: '', cutOff: null } as const
 const DAY_ONE = day('2026-01-01')
-const ONE_PART = { period: { from: DAY_ONE, to: DAY_ONE, cutOff: DAY_ONE }, whatIf: null, find: null, part: 0, parts: 1 } as const
+const ONE_PART = { period: { from: DAY_ONE, to: DAY_ONE, cutOff: DAY_ONE }, whatIf: null, find: null, part: 0, of: 1 } as const
 const WHOLE_LOG: readonly Who[] = ['quality', 'administrator', 'console']
 
 // The table of access.md, written out again: every use case, and who may.

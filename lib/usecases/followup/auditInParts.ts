@@ -1,6 +1,6 @@
 import { type CallApart, callApart } from '../apart.ts'
 import type { Call, Outcome } from '../call.ts'
-import { askInParts, partsFor } from '../inParts.ts'
+import { askInParts, type Part, partsFor, WHOLE } from '../inParts.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { addAudits } from './auditCohort.ts'
@@ -20,21 +20,18 @@ const HELPED_FROM = 1000
  */
 export async function auditInParts(
   call: Call,
-  wish: Omit<PartWish, 'part' | 'parts'>,
+  wish: Omit<PartWish, keyof Part>,
   onProgress?: (progress: Progress) => void,
   helpedFrom = HELPED_FROM,
 ): Promise<PartDone> {
   const { reader } = call.store
   const count = partsFor(reader.patientIds().length, helpedFrom)
-  if (count < 2) return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
-  const requestOf = ({ part, of }: { readonly part: number; readonly of: number }): PartRequest => ({
-    ...callApart(call),
-    wish: { ...wish, part, parts: of },
-  })
+  if (count < 2) return auditPart(reader, { ...wish, ...WHOLE }, onProgress)
+  const requestOf = (part: Part): PartRequest => ({ ...callApart(call), wish: { ...wish, ...part } })
   const done = await askInParts<PartDone>('followUpPart.ts', count, requestOf, 'A part of the cohort was not audited.', onProgress)
   const first = done[0]
   if (first === undefined || done.some(({ revision }) => revision !== first.revision)) {
-    return auditPart(reader, { ...wish, part: 0, parts: 1 }, onProgress)
+    return auditPart(reader, { ...wish, ...WHOLE }, onProgress)
   }
   return {
     ...first,

@@ -11,6 +11,7 @@ import {
   waitingOf,
 } from '../../followup/index.ts'
 import type { Reader } from '../../store/index.ts'
+import { membersOf, type Part } from '../inParts.ts'
 import type { Progress } from '../intake/incoming.ts'
 import { auditCohort, type CohortAudit } from './auditCohort.ts'
 import type { ReadFollowUpWish } from './readWish.ts'
@@ -32,11 +33,9 @@ export type Found = Placed & { readonly patientId: string }
 /** One thing that waits, and whose it is. */
 export type FoundWaiting = Waiting & { readonly patientId: string }
 
-/** What is worked out, and of whom: every `parts`th patient from the `part`th on, counted from 0. */
-export interface PartWish extends ReadFollowUpWish {
+/** What is worked out, and of whom. */
+export interface PartWish extends ReadFollowUpWish, Part {
   readonly find: Find | null
-  readonly part: number
-  readonly parts: number
 }
 
 export interface PartDone {
@@ -56,9 +55,9 @@ function isFound(one: Placed, { by, keys, verdict }: FindTests): boolean {
 }
 
 /** Audits a part of the cohort from one state of the data, whatever is written meanwhile. Synchronous: long work belongs in a process apart. */
-export function auditPart(reader: Reader, { period, whatIf, find, part, parts }: PartWish, onProgress?: (progress: Progress) => void): PartDone {
+export function auditPart(reader: Reader, { period, whatIf, find, part, of }: PartWish, onProgress?: (progress: Progress) => void): PartDone {
   return reader.atOnce(() => {
-    const ids = reader.patientIds().filter((_, at) => at % parts === part)
+    const ids = membersOf(reader.patientIds(), { part, of })
     const found: Found[] = []
     const waiting: FoundWaiting[] = []
     const inForce = reader.publishedPlans()

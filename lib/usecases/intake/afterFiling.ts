@@ -1,8 +1,7 @@
 import type { HeldRow, StandingRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import { planInForce } from '../plan/planInForce.ts'
 import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
-import { keepStanding } from '../standing/keepStanding.ts'
+import { keepWorkedOut } from '../standing/keepStanding.ts'
 import { releaseCorrections } from './releaseHeld.ts'
 
 /**
@@ -23,10 +22,9 @@ export function afterFiling(
   const released = releaseCorrections(tx, known, call)
   keepFindingChanges(tx, lastBefore, call, taken)
   for (const patientId of known) {
-    const revision = tx.bumpRevision(patientId)
-    const standing = released.length === 0 ? planned.get(patientId) : null
-    if (standing?.historyRevision === revision && standing.planVersion === planInForce(tx, call.today).version) tx.saveStanding(standing)
-    else keepStanding(tx, patientId, call.today)
+    tx.bumpRevision(patientId)
+    const before = released.length === 0 ? planned.get(patientId) : undefined
+    keepWorkedOut(tx, patientId, before ?? null, call.today)
   }
   return released
 }

@@ -52,3 +52,10 @@ export function keepStanding(tx: Tx, patientId: string, today: Day): void {
   const fresh = freshStanding(tx, patientId, planInForce(tx, today), today)
   if (fresh !== null) tx.saveStanding(fresh)
 }
+
+/** Keeps an answer worked out before the write lock was taken where it is of the history and the plan there are now; else evaluates the patient afresh. */
+export function keepWorkedOut(tx: Tx, patientId: string, before: StandingRow | null, today: Day): void {
+  const holds = before !== null && before.historyRevision === tx.patient(patientId)?.revision && before.planVersion === planInForce(tx, today).version
+  if (holds) tx.saveStanding(before)
+  else keepStanding(tx, patientId, today)
+}

@@ -1,10 +1,10 @@
 import { setImmediate as othersTurn } from 'node:timers/promises'
 import { RULES_VERSION } from '../../rules/index.ts'
-import type { StandingRow, Tx } from '../../store/index.ts'
+import type { StandingRow } from '../../store/index.ts'
 import type { Call } from '../call.ts'
 import { membersOf, type Part } from '../inParts.ts'
 import { planInForce } from '../plan/planInForce.ts'
-import { freshStanding, keepStanding } from './keepStanding.ts'
+import { freshStanding, keepWorkedOut } from './keepStanding.ts'
 import { staleToday } from './staleToday.ts'
 
 // Short transactions, so that a change of day or plan in a large cohort never holds up another person's write or page for long.
@@ -20,16 +20,6 @@ function why({ store: { reader }, today }: Call, patientId: string, planVersion:
   if (kept.rulesVersion !== RULES_VERSION) return 'rules'
   if (kept.planVersion !== planVersion) return 'plan'
   return kept.evaluatedOn === today && kept.historyRevision === reader.patient(patientId)?.revision ? null : 'day'
-}
-
-/** Keeps what was worked out without the write lock; whoever has changed since, or where another plan holds now, is worked out again under it. */
-function keepFresh(tx: Tx, fresh: readonly StandingRow[], { today }: Call): void {
-  const { version } = planInForce(tx, today)
-  for (const row of fresh) {
-    const holds = row.planVersion === version && tx.patient(row.patientId)?.revision === row.historyRevision
-    if (holds) tx.saveStanding(row)
-    else keepStanding(tx, row.patientId, today)
-  }
 }
 
 /**
@@ -57,11 +47,7 @@ export async function renewPart(call: Call, part: Part): Promise<number> {
       return patients === 0 ? [] : [{ action: 'standings-renewed' as const, patients, because }]
     })
     await call.store.record(call, (tx) => {
-      keepFresh(
-        tx,
-        fresh.map(({ row }) => row),
-        call,
-      )
+      for (const { row } of fresh) keepWorkedOut(tx, row.patientId, row, call.today)
       return { value: null, events }
     })
     renewed += fresh.length
