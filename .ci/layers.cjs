@@ -106,7 +106,7 @@ module.exports = {
       name: 'database-only-in-store',
       severity: 'error',
       from: { pathNot: '^lib/store/' },
-      to: { path: '(better-sqlite3|@prisma/client|lib/store/generated)' },
+      to: { path: '(better-sqlite3|node_modules/pg/|@prisma/client|lib/store/generated)' },
     },
     {
       name: 'pages-reach-use-cases-only-through-the-server-door',

@@ -18,7 +18,7 @@ export const FIRST_PAGE: StandingQuery = {
   pageSize: 50,
 }
 
-type Statement = Parameters<typeof standingsPage>[0]['statement']
+type Connection = Parameters<typeof standingsPage>[0]
 
 /** The statement by which lib/store reads a page, as SQL: asked of the code itself, so that the comparator cannot drift away from it. */
 function pageSql(db: Database.Database): string {
@@ -26,8 +26,8 @@ function pageSql(db: Database.Database): string {
   const statement = ((sql: string) => {
     asked.push(sql)
     return db.prepare(sql)
-  }) as Statement
-  standingsPage({ db, statement }, FIRST_PAGE)
+  }) as Connection['statement']
+  standingsPage({ statement, snapshot: <T>(read: () => T) => read() } as Connection, FIRST_PAGE)
   const page = asked.find((sql) => sql.includes('LIMIT'))
   if (page === undefined) throw new Error('lib/store reads no page with a LIMIT any more.')
   return page

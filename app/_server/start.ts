@@ -2,7 +2,7 @@
 import { randomBytes } from 'node:crypto'
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { buildPages } from '../../.ci/build.ts'
-import { openStore } from '../../lib/store/index.ts'
+import { isOnServer, openStore, placeOnThisMachine } from '../../lib/store/index.ts'
 import { consoleCall, demonstrationAccounts, fillDemonstration, isDemonstration, isEmptyDatabase } from '../../lib/usecases/index.ts'
 import { serve } from './serve.ts'
 
@@ -19,8 +19,9 @@ interface Demonstration {
 }
 
 const databaseUrl = process.env.DATABASE_URL ?? 'file:./var/lowmark.db'
-const keptIn = `${databaseUrl.replace(/^file:/, '')}.demonstration.json`
-const pseudonymKeyIn = `${databaseUrl.replace(/^file:/, '')}.pseudonym-key`
+const place = isOnServer(databaseUrl) ? placeOnThisMachine(databaseUrl) : databaseUrl.replace(/^file:/, '')
+const keptIn = `${place}.demonstration.json`
+const pseudonymKeyIn = `${place}.pseudonym-key`
 
 function say(sentence: string): void {
   process.stdout.write(`${sentence}\n`)

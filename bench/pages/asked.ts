@@ -33,7 +33,7 @@ export function askedForFirstPage(db: Database.Database): AskedForPage {
       }
     return { all: noting((...cells) => prepared.all(...cells)), get: noting((...cells) => prepared.get(...cells)) }
   }) as unknown as Connection['statement']
-  const connection = { db, statement }
+  const connection = { statement, snapshot: <T>(read: () => T) => read() } as Connection
   standingsPage(connection, FIRST_PAGE)
   listFacets(connection)
   const since = endedRounds(connection, 1)[0]

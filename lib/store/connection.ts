@@ -1,46 +1,47 @@
-import Database from 'better-sqlite3'
-
-/** What a row's columns can hold, as the driver gives and takes them. */
+/** What a row's columns can hold, as both engines give and take them. */
 export type Cell = string | number | null | Buffer
 
-/** One prepared statement: `Row` is the shape of its rows, column names as in the table. */
-export type Prepared<Row = unknown> = Database.Statement<(Cell | readonly Cell[])[], Row>
-
-const columnsOf = new WeakMap<Prepared, readonly string[]>()
-
-/** All rows of a statement that gives many wide ones: the driver hands them over as lists faster than as objects. */
-export function wideRows<Row>(statement: Prepared<Row>, ...cells: Cell[]): Row[] {
-  const columns = columnsOf.get(statement) ?? statement.columns().map(({ name }) => name)
-  columnsOf.set(statement, columns)
-  return (statement.raw(true).all(...cells) as readonly Cell[][]).map((values) => {
-    const row: Record<string, Cell> = {}
-    for (let at = 0; at < columns.length; at++) row[columns[at] ?? ''] = values[at] ?? null
-    return row as Row
-  })
+/** What a statement that gives no rows did. */
+export interface Ran {
+  /** Rows it inserted, changed or removed. */
+  readonly changes: number
 }
 
-/** One connection of the driver, with every statement prepared once. */
-export interface Connection {
-  readonly db: Database.Database
-  /** The statement of this text, prepared on first use. */
-  statement<Row = unknown>(sql: string): Prepared<Row>
+/** One prepared statement: `Row` is the shape of its rows, column names as in the statement. */
+export interface Prepared<Row = unknown> {
+  get(...cells: readonly Cell[]): Row | undefined
+  all(...cells: readonly Cell[]): Row[]
+  run(...cells: readonly Cell[]): Ran
 }
 
 /**
- * Opens a connection. `waitMs` is how long SQLite itself waits for a lock, during which the whole thread stands still.
- * A reading connection refuses every write.
+ * One connection, with every statement prepared once. Synchronous on both engines: a change must not let other work into its transaction, and code that
+ * reads a patient is the same whether the rows lie in a file or on a server. SQL is written once, in what both engines take.
  */
-export function connect(path: string, options: { readonly reading: boolean; readonly waitMs: number }): Connection {
-  const db = new Database(path, { readonly: options.reading, fileMustExist: true, timeout: options.waitMs })
-  const prepared = new Map<string, Prepared>()
-  return {
-    db,
-    statement<Row>(sql: string): Prepared<Row> {
-      const known = prepared.get(sql)
-      if (known !== undefined) return known as Prepared<Row>
-      const fresh = db.prepare<(Cell | readonly Cell[])[]>(sql) as Prepared
-      prepared.set(sql, fresh)
-      return fresh as Prepared<Row>
-    },
-  }
+export interface Connection {
+  /** The statement of this text, prepared on first use. */
+  statement<Row = unknown>(sql: string): Prepared<Row>
+  /** All rows of a statement that gives many wide ones, as fast as the engine hands them over. */
+  wideRows<Row>(sql: string, ...cells: readonly Cell[]): Row[]
+  /** The rows of a statement without parameters one after the other, however many there are. Inside `snapshot` or a transaction. */
+  each<Row>(sql: string): Iterable<Row>
+  /** Runs an INSERT into a table that numbers its rows itself, and returns the number. */
+  insert(sql: string, ...cells: readonly Cell[]): number
+  /** Runs several statements without parameters. */
+  exec(sql: string): void
+  /** Runs several reads so that all of them see one moment, whatever other programs commit in between. Inside a transaction that is so already. */
+  snapshot<T>(read: () => T): T
+  /** What the engine itself finds wrong with the database: structure, and rows that point to nothing. None where all is sound. */
+  faults(): string[]
+  close(): void
+}
+
+/** The connection all writes of a store go through. */
+export interface WritingConnection extends Connection {
+  /** Begins a transaction nobody else's write can come into. Throws an error `isBusy` knows where another program writes. */
+  begin(): void
+  /** Returns once the disk has what was written. */
+  commit(): void
+  /** Undoes what was written since `begin`; nothing where the engine has done so itself. */
+  rollback(): void
 }

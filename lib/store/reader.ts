@@ -36,7 +36,6 @@ import * as views from './read/savedViews.ts'
 import * as secondFactors from './read/secondFactors.ts'
 import * as settings from './read/settings.ts'
 import * as news from './read/sinceRound.ts'
-import { inSnapshot } from './read/snapshot.ts'
 import * as soundness from './read/soundness.ts'
 import * as sources from './read/sources.ts'
 import * as standings from './read/standings.ts'
@@ -47,7 +46,7 @@ import * as questions from './read/trailQuestion.ts'
 export function readerOf(connection: Connection) {
   return {
     /** Runs several questions so that all of them see one moment. */
-    atOnce: <T>(read: () => T) => inSnapshot(connection, read),
+    atOnce: <T>(read: () => T) => connection.snapshot(read),
     patientIds: () => patients.patientIds(connection),
     followedPatientIds: () => patients.followedPatientIds(connection),
     patientAddress: (id: string) => patientAddressOf(connection, id),
@@ -57,8 +56,8 @@ export function readerOf(connection: Connection) {
     loadCounted: (patientId: string) => loadCounted(connection, patientId),
     keptId: (patientId: string) => merges.keptIdOf(connection, patientId),
     joinedIds: (patientId: string) => merges.joinedIds(connection, patientId),
-    record: (patientId: string) => inSnapshot(connection, () => record.recordOf(connection, patientId)),
-    joinedRecords: (patientId: string) => inSnapshot(connection, () => record.joinedRecords(connection, patientId)),
+    record: (patientId: string) => connection.snapshot(() => record.recordOf(connection, patientId)),
+    joinedRecords: (patientId: string) => connection.snapshot(() => record.joinedRecords(connection, patientId)),
     merges: () => merges.merges(connection),
     merge: (id: number) => merges.mergeById(connection, id),
     mergesOf: (patientId: string) => merges.mergesOf(connection, patientId),
@@ -153,7 +152,7 @@ export function readerOf(connection: Connection) {
     arrivals: () => arriving.arrivals(connection),
     beganAt: () => arriving.beganAt(connection),
     schema: () => arriving.schemaOf(connection),
-    databaseFaults: () => soundness.databaseFaults(connection),
+    databaseFaults: () => connection.faults(),
     isEmpty: () => settings.isEmptyStore(connection),
     account: (name: string) => accounts.accountByName(connection, name),
     accounts: () => accounts.allAccounts(connection),

@@ -21,10 +21,10 @@ export interface Change<T> {
 export interface Store {
   /** What opens it again, in this process or another. */
   readonly url: string
-  /** The file it lies in. */
+  /** The file it lies in; of a database on a server, what stands for one on this machine: what is on its way lies beside it. */
   readonly path: string
-  /** Reads for pages; refuses writes. */
-  readonly prisma: PrismaClient
+  /** Other reads of a file; refuses writes. Null for a database on a server. */
+  readonly prisma: PrismaClient | null
   /** Synchronous reads of what is committed. */
   readonly reader: Reader
   /**
@@ -36,7 +36,7 @@ export interface Store {
   touchSession(id: string, at: string): Promise<void>
   /** Writes one row that says nothing but when, to see that the disk takes it; like the sign of life it leaves no log row. */
   probeWrite(at: string): Promise<void>
-  /** Copies the database as it is at one moment into an empty file. Holds up this thread, and nobody else's writes. */
+  /** Copies the database as it is at one moment into an empty file. Holds up this thread, and nobody else's writes. Throws NotOpened for one on a server. */
   copyTo(path: string): void
   close(): Promise<void>
 }

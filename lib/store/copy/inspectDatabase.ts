@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
 import type { TrailHead } from '../../trail/index.ts'
-import { type Connection, connect } from '../connection.ts'
 import { requireSamePast } from '../migrate/migrate.ts'
 import { migrationsDirectory, readMigrations } from '../migrate/migrations.ts'
 import { NotOpened } from '../open/notOpened.ts'
 import { trailHead, verifyTrail } from '../read/trail.ts'
+import { connectFile, type FileConnection } from '../sqlite/connectFile.ts'
 import { NotWhole } from './notWhole.ts'
 
 /** What stands in a database file that was found whole. */
@@ -46,7 +46,7 @@ function countRows(db: Database.Database): Record<string, number> {
   )
 }
 
-function factsOf(connection: Connection, migrations: string): DatabaseFacts {
+function factsOf(connection: FileConnection, migrations: string): DatabaseFacts {
   const { db } = connection
   requireSound(db)
   if (!isTable(db, '_prisma_migrations') || !isTable(db, 'trail')) throw new NotWhole('it is a database of another program')
@@ -76,15 +76,15 @@ function factsOf(connection: Connection, migrations: string): DatabaseFacts {
  * Checks a database file nobody has open: its pages, its references, that its past is the one our migrations tell, the chain of its log; counts every
  * table. Throws NotWhole with what is wrong; NotOpened where a newer version made it.
  */
-export function inspectDatabase(path: string, migrations = migrationsDirectory()): DatabaseFacts {
-  let connection: Connection | null = null
+export function inspectDatabase(path: string, migrations = migrationsDirectory('sqlite')): DatabaseFacts {
+  let connection: FileConnection | null = null
   try {
-    connection = connect(path, { reading: true, waitMs: 0 })
+    connection = connectFile(path, { reading: true, waitMs: 0 })
     return factsOf(connection, migrations)
   } catch (error) {
     if (error instanceof NotWhole || error instanceof NotOpened) throw error
     throw new NotWhole(`it cannot be read as a database (${(error as Error).message})`)
   } finally {
-    connection?.db.close()
+    connection?.close()
   }
 }

@@ -12,7 +12,8 @@ const APPLIED_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
 
 const RECORD = `INSERT INTO "_prisma_migrations" (id, checksum, finished_at, migration_name, started_at, applied_steps_count) VALUES (?, ?, ?, ?, ?, 1)`
 
-interface Applied {
+/** A migration as the database remembers it. */
+export interface Applied {
   readonly migration_name: string
   readonly checksum: string
 }

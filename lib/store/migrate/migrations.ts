@@ -9,9 +9,9 @@ export interface Migration {
   readonly checksum: string
 }
 
-/** Where the migrations lie: beside the program, which is started from its own directory. */
-export function migrationsDirectory(): string {
-  return resolve(/* turbopackIgnore: true */ process.cwd(), 'prisma/migrations')
+/** Where the migrations of an engine lie: beside the program, which is started from its own directory. */
+export function migrationsDirectory(engine: 'sqlite' | 'postgresql'): string {
+  return resolve(/* turbopackIgnore: true */ process.cwd(), engine === 'sqlite' ? 'prisma/migrations' : 'prisma/postgresql/migrations')
 }
 
 /** The migrations of a directory in Prisma's layout (`<name>/migration.sql`), in the order they apply. */

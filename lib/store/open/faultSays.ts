@@ -1,3 +1,5 @@
+import { ServerFault } from '../postgres/ask.ts'
+
 const DAMAGED =
   'the database file is damaged. Stop every program that uses it, keep the file and those beside it as they are, and restore the last backup; files that came in since can be sent again'
 
@@ -17,10 +19,25 @@ const SAYS = [
   ['SQLITE_CANTOPEN', 'the database file, or a file beside it, cannot be opened. This user has to own them and their directory'],
 ] as const
 
-/** What a fault of SQLite means to whoever runs the program, as the end of a sentence; null for any other error. */
+/** The same by PostgreSQL's word (SQLSTATE, "PostgreSQL Error Codes"), or the operating system's where the server was not reached. */
+const SERVER_SAYS = [
+  ['ECONNREFUSED', 'no server answers at the address in DATABASE_URL. Start it, or name the right one'],
+  ['ENOENT', 'no server answers at the address in DATABASE_URL. Start it, or name the right one'],
+  ['ENOTFOUND', 'the name of the server in DATABASE_URL is nobody’s. Name the right one'],
+  ['28', 'the server refuses this user. Look at user, password and pg_hba.conf'],
+  ['3D000', 'the server has no database of this name. Make it (createdb), or name the right one in DATABASE_URL'],
+  ['53100', 'the disk of the server is full. What was answered before is kept; make room, then do it again'],
+  ['53300', 'the server takes no further connections. Raise max_connections, or start fewer programs'],
+  ['57P', 'the server is starting or stopping. Do it again when it runs'],
+  ['08', 'the connection to the server was lost. What was answered before is kept; do it again'],
+  ['XX001', 'the server found its files damaged. Stop every program that uses it and restore the last backup of the server'],
+  ['42501', 'this user of the server may not do this. A host of one clinic site is admitted by admit_site_role (docs/postgresql.md)'],
+] as const
+
+/** What a fault of SQLite or of a server means to whoever runs the program, as the end of a sentence; null for any other error. */
 export function faultSays(error: unknown): string | null {
   if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return null
   const { code } = error
-  const known = SAYS.find(([begins]) => code.startsWith(begins))
+  const known = [...SAYS, ...(error instanceof ServerFault ? SERVER_SAYS : [])].find(([begins]) => code.startsWith(begins))
   return known === undefined ? null : `${known[1]} (${code}).`
 }

@@ -9,14 +9,17 @@ export interface Arrival {
   readonly days: number
 }
 
-const ARRIVALS = `WITH last AS (SELECT source, max(received_at) AS at FROM intake_file WHERE source IS NOT NULL GROUP BY source)
-  SELECT last.source, last.at AS lastAt, count(DISTINCT date(intake_file.received_at)) AS days
-  FROM last JOIN intake_file ON intake_file.source = last.source AND intake_file.received_at > datetime(last.at, '-60 days')
-  GROUP BY last.source ORDER BY last.source`
+const LAST = 'SELECT source, max(received_at) AS lastAt FROM intake_file WHERE source IS NOT NULL GROUP BY source ORDER BY source'
+const DAYS = 'SELECT count(DISTINCT substr(received_at, 1, 10)) AS days FROM intake_file WHERE source = ? AND received_at >= ?'
+const DAY_MS = 86_400_000
+
+const daysBefore = (instant: string, days: number): string => new Date(Date.parse(instant) - days * DAY_MS).toISOString().slice(0, 10)
 
 /** The last arrival from every source a file named. */
 export function arrivals({ statement }: Connection): Arrival[] {
-  return statement<Arrival>(ARRIVALS).all()
+  return statement<Omit<Arrival, 'days'>>(LAST)
+    .all()
+    .map((last) => ({ ...last, days: statement<{ days: number }>(DAYS).get(last.source, daysBefore(last.lastAt, 59))?.days ?? 0 }))
 }
 
 /** When this database was made (UTC, ISO 8601): its first migration, for the first entries of the log may be removed one day. */

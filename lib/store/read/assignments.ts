@@ -42,14 +42,15 @@ export interface Having {
 }
 
 const HAVING_NOW = `SELECT account_id AS accountId, name, disabled_at IS NOT NULL AS disabled, count(*) AS patients
-  FROM assigned JOIN account ON account.id = account_id JOIN standing USING (patient_id) WHERE followed = 1 GROUP BY account_id ORDER BY name`
+  FROM assigned JOIN account ON account.id = account_id JOIN standing USING (patient_id) WHERE followed = 1
+  GROUP BY account_id, name, disabled_at ORDER BY name`
 
-const HAVING_THEN = `WITH base (round, moment) AS (SELECT ?, ?)
-  SELECT account_id AS accountId, name, coalesce(disabled_at <= moment, 0) AS disabled, count(*) AS patients
+const HAVING_THEN = `WITH base (round, moment) AS (SELECT CAST(? AS BIGINT), CAST(? AS TEXT))
+  SELECT account_id AS accountId, name, disabled_at IS NOT NULL AND disabled_at <= moment AS disabled, count(*) AS patients
   FROM base JOIN round_place ON round_id = round JOIN assignment USING (patient_id) JOIN account ON account.id = account_id
   WHERE made_at <= moment
     AND NOT EXISTS (SELECT 1 FROM assignment AS later WHERE later.patient_id = assignment.patient_id AND later.id > assignment.id AND later.made_at <= moment)
-  GROUP BY account_id ORDER BY name`
+  GROUP BY account_id, name, disabled_at, moment ORDER BY name`
 
 type Counted = Omit<Having, 'disabled'> & { readonly disabled: number }
 

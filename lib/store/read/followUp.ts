@@ -23,7 +23,7 @@ export interface Arrived {
 /** First versions of results collected from one day to another, both included, by file and collection day. Reads every result. */
 export function arrivedBetween({ statement }: Connection, from: Day, to: Day): Arrived[] {
   const sql = `SELECT collected_on AS collectedOn, intake_file.received_at AS receivedAt, results FROM
-    (SELECT file_id, collected_on, count(*) AS results FROM result WHERE version = 1 AND collected_on BETWEEN ? AND ? GROUP BY file_id, collected_on)
+    (SELECT file_id, collected_on, count(*) AS results FROM result WHERE version = 1 AND collected_on BETWEEN ? AND ? GROUP BY file_id, collected_on) AS arrived
     JOIN intake_file ON intake_file.id = file_id`
   return statement<Arrived>(sql).all(from, to)
 }

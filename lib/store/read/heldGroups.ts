@@ -28,7 +28,9 @@ export interface GroupQuery {
 }
 
 const TEXTS = z.array(z.string())
-const CODE = `trim(coalesce(json_extract(decided, '$.code'), json_extract(fields, '$.code'), ''), ' ' || char(9, 10, 13))`
+// What a cell is trimmed of, as text in the statement.
+const WHITE = "' \t\n\r'"
+const CODE = `trim(coalesce(json_extract(decided, '$.code'), json_extract(fields, '$.code'), ''), ${WHITE})`
 const RANK = `CASE WHEN held_row.kind = 'patients' THEN 4 WHEN held_row.kind = 'course' THEN 3
   WHEN ${CODE} IN (SELECT value FROM json_each(?)) THEN 0 WHEN reason = 'unknown-code' THEN 1 ELSE 2 END`
 const WAITING = 'FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id WHERE resolved_at IS NULL'
@@ -46,13 +48,13 @@ export function heldGroups({ statement }: Connection, { dangerousCodes, limit, o
 
 /** How many groups and rows wait. */
 export function heldCounts({ statement }: Connection): { readonly groups: number; readonly rows: number } {
-  const sql = `SELECT count(*) AS groups, coalesce(sum(rows), 0) AS rows FROM (SELECT count(*) AS rows ${WAITING} ${GROUPED})`
+  const sql = `SELECT count(*) AS groups, coalesce(sum(rows), 0) AS rows FROM (SELECT count(*) AS rows ${WAITING} ${GROUPED}) AS each_group`
   return statement<{ groups: number; rows: number }>(sql).get() ?? { groups: 0, rows: 0 }
 }
 
 const ALIKE = `FROM held_row AS one JOIN intake_file AS own ON own.id = one.file_id
   JOIN held_row AS held ON held.resolved_at IS NULL AND held.reason = one.reason AND held.kind = one.kind AND held.alike = one.alike
-  JOIN intake_file AS file ON file.id = held.file_id AND file.source IS own.source AND (own.source IS NOT NULL OR file.id = own.id)
+  JOIN intake_file AS file ON file.id = held.file_id AND file.source IS NOT DISTINCT FROM own.source AND (own.source IS NOT NULL OR file.id = own.id)
   WHERE one.id = ? AND one.resolved_at IS NULL`
 
 /** The numbers of all rows alike one that waits, itself among them, in the order they came. */

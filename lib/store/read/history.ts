@@ -10,7 +10,6 @@ import { keptIdOf } from './merges.ts'
 import { patientOf } from './patients.ts'
 import { joinedRecords } from './record.ts'
 import { currentResults } from './results.ts'
-import { inSnapshot } from './snapshot.ts'
 
 /** A patient's history and the revision it stands at. */
 export interface LoadedHistory {
@@ -32,7 +31,7 @@ export function loadCounted(connection: Connection, anyId: string): LoadedHistor
 }
 
 function load(connection: Connection, anyId: string, resultsOf: (patientId: string) => readonly LabResult[]): LoadedHistory | null {
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const patientId = keptIdOf(connection, anyId)
     const stored = patientOf(connection, patientId)
     if (stored === null) return null

@@ -29,8 +29,7 @@ export function retiredHead(connection: Connection): TrailHead {
   return last === undefined ? NO_HEAD : { sequence: last.last, hash: last.lastHash }
 }
 
-const LAST_RETIREMENT = `SELECT event ->> 'first' AS first, event ->> 'last' AS last, event ->> 'previousHash' AS previousHash, event ->> 'lastHash' AS lastHash,
-  event ->> 'fileSha256' AS fileSha256 FROM trail WHERE action = 'log-retired' ORDER BY sequence DESC LIMIT 1`
+const LAST_RETIREMENT = "SELECT event FROM trail WHERE action = 'log-retired' ORDER BY sequence DESC LIMIT 1"
 
 /**
  * The first number of a range that does not follow the one before, or that the log itself does not tell of; null where all do. The entry of the last
@@ -45,7 +44,8 @@ export function firstBadRange(connection: Connection): number | null {
   }
   const range = ranges.at(-1)
   if (range === undefined) return null
-  const told = connection.statement<Partial<LogRange>>(LAST_RETIREMENT).get()
+  const entry = connection.statement<{ event: string }>(LAST_RETIREMENT).get()
+  const told = entry === undefined ? undefined : (JSON.parse(entry.event) as Partial<LogRange>)
   const isTold = (['first', 'last', 'previousHash', 'lastHash', 'fileSha256'] as const).every((field) => told?.[field] === range[field])
   return isTold ? null : range.first
 }

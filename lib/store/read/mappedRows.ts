@@ -62,7 +62,7 @@ export function repeatsOfMapping({ statement }: Connection, mappingId: number): 
 
 const COLUMN_OF = { code: 'code', unit: 'unit', patient: 'patient_id' } as const
 
-const asReceived = (column: string) => `trim(coalesce(json_extract(held_row.fields, '$.${column}'), ''), ' ' || char(9, 10, 13))`
+const asReceived = (column: string) => `trim(coalesce(json_extract(held_row.fields, '$.${column}'), ''), ' \t\n\r')`
 
 /** The held rows of a source that wait and have the text a mapping is about: what they wait for may depend on it. */
 export function waitingWithText(
@@ -70,7 +70,7 @@ export function waitingWithText(
   { source, kind, received, ofCode }: Omit<SourceMapping, 'id'> & { source: string },
 ): number[] {
   const sql = `SELECT held_row.id FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id
-    WHERE resolved_at IS NULL AND intake_file.source = ? AND ${asReceived(COLUMN_OF[kind])} = ? AND (? IS NULL OR ${asReceived('code')} = ?) ORDER BY held_row.id`
+    WHERE resolved_at IS NULL AND intake_file.source = ? AND ${asReceived(COLUMN_OF[kind])} = ? AND (CAST(? AS TEXT) IS NULL OR ${asReceived('code')} = ?) ORDER BY held_row.id`
   return statement<{ id: number }>(sql)
     .all(source, received, ofCode, ofCode)
     .map(({ id }) => id)

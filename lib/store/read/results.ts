@@ -1,4 +1,4 @@
-import { type Connection, wideRows } from '../connection.ts'
+import type { Connection } from '../connection.ts'
 import { type StoredResult, storedResult } from '../rows/result.ts'
 import type { ResultColumns } from '../rows/resultColumns.ts'
 
@@ -12,8 +12,8 @@ export const SELECT_RESULTS = 'SELECT result.*, intake_file.name AS file_name FR
 const CURRENT = `${SELECT_RESULTS} WHERE patient_id = ? AND current = 1 AND status NOT IN ('cancelled', 'entered-in-error') ORDER BY collected_order, result.id`
 
 /** Current versions of a patient's results that were not withdrawn, oldest first. */
-export function currentResults({ statement }: Connection, patientId: string): StoredResult[] {
-  return wideRows(statement<ResultRow>(CURRENT), patientId).map(storedResult)
+export function currentResults({ wideRows }: Connection, patientId: string): StoredResult[] {
+  return wideRows<ResultRow>(CURRENT, patientId).map(storedResult)
 }
 
 const VERSIONS = `SELECT result.*, intake_file.name AS file_name, version_taken_back.id AS taken_back FROM result
@@ -34,8 +34,8 @@ export function hasResults({ statement }: Connection, patientId: string): boolea
 }
 
 /** Every stored version of every result of a patient, by identity and then version. */
-export function patientResultVersions({ statement }: Connection, patientId: string): StoredVersion[] {
-  return wideRows(statement<VersionRow>(`${VERSIONS} WHERE patient_id = ? ORDER BY identity, version`), patientId).map(storedVersion)
+export function patientResultVersions({ wideRows }: Connection, patientId: string): StoredVersion[] {
+  return wideRows<VersionRow>(`${VERSIONS} WHERE patient_id = ? ORDER BY identity, version`, patientId).map(storedVersion)
 }
 
 /** A version that no longer counts because a later one of the same result does, and that later one. */

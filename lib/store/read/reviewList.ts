@@ -3,7 +3,6 @@ import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Cell, Connection } from '../connection.ts'
 import { BASE, NEWS_FILTER } from './sinceRound.ts'
-import { inSnapshot } from './snapshot.ts'
 
 /** What one place of the review list needs, as few fields as it shows. */
 export interface StandingOnList {
@@ -58,7 +57,7 @@ const SELECT = `SELECT standing.patient_id AS patientId, address, family_name AS
   FROM standing JOIN patient ON patient.id = standing.patient_id JOIN patient_address USING (patient_id)
   LEFT JOIN assigned ON assigned.patient_id = standing.patient_id LEFT JOIN account ON account.id = assigned.account_id`
 
-const URGENCY = 'window_rank, state_rank, organ_rank, since, excess DESC, standing.patient_id'
+const URGENCY = 'window_rank, state_rank, organ_rank, since NULLS FIRST, excess DESC, standing.patient_id'
 
 /** Those without a day come last whichever way round the days are. */
 function byDay(column: string, descending: boolean): string {
@@ -117,7 +116,7 @@ export function countStatement(query: StandingQuery): { readonly sql: string; re
 
 /** One page of the review list from what is kept, and how many patients match. Nobody is evaluated for it. */
 export function standingsPage(connection: Connection, query: StandingQuery): { rows: StandingOnList[]; matching: number } {
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const { statement } = connection
     const [page, count] = [pageStatement(query), countStatement(query)]
     const ids = statement<{ patientId: string }>(page.sql).all(...page.cells)
@@ -154,12 +153,12 @@ function valuesOf({ statement }: Connection, column: 'phase' | 'clinician'): str
 // In the same steps; CROSS JOIN keeps SQLite from going through everybody followed for each rule.
 const RULES = `WITH RECURSIVE known (rule) AS (SELECT (SELECT min(rule) FROM standing_finding)
     UNION ALL SELECT (SELECT min(rule) FROM standing_finding WHERE rule > known.rule) FROM known WHERE rule IS NOT NULL)
-  SELECT rule FROM known WHERE EXISTS (SELECT 1 FROM standing_finding AS found CROSS JOIN standing USING (patient_id)
-    WHERE found.rule = known.rule AND followed = 1)`
+  SELECT rule FROM known WHERE EXISTS (SELECT 1 FROM standing_finding AS found CROSS JOIN standing
+    WHERE standing.patient_id = found.patient_id AND found.rule = known.rule AND followed = 1)`
 
 /** The filters' values and the counts of the windows, over everybody followed. */
 export function listFacets(connection: Connection): ListFacets {
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const sql = 'SELECT window_rank AS rank, count(*) AS count FROM standing INDEXED BY standing_urgency WHERE followed = 1 GROUP BY window_rank'
     const counts = new Map(
       connection

@@ -1,7 +1,6 @@
 import type { AnswerKind } from '../../results/index.ts'
 import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Connection } from '../connection.ts'
-import { inSnapshot } from './snapshot.ts'
 
 /** A round of the review list as stored. Times are UTC, ISO 8601; who ended it and when are null while it runs. */
 export interface StoredRound {
@@ -52,7 +51,7 @@ function countsOf(rows: readonly Counted[]): WindowCounts {
 }
 
 const AT_END = `SELECT window_rank AS rank, count(*) AS followed,
-  sum(EXISTS (SELECT 1 FROM round_finding WHERE round_id = place.round_id AND patient_id = place.patient_id)) AS open
+  sum(CASE WHEN EXISTS (SELECT 1 FROM round_finding WHERE round_id = place.round_id AND patient_id = place.patient_id) THEN 1 ELSE 0 END) AS open
   FROM round_place AS place WHERE round_id = ? GROUP BY window_rank`
 const NOW = 'SELECT window_rank AS rank, count(*) AS followed, count(since) AS open FROM standing WHERE followed = 1 GROUP BY window_rank'
 
@@ -94,7 +93,7 @@ export function patientsOpened({ statement }: Connection, from: string, to: stri
 export function openKeys(connection: Connection, patientIds: readonly string[], endOf: number | null): ReadonlyMap<string, readonly string[]> {
   const now = 'SELECT key FROM standing_open JOIN standing USING (patient_id) WHERE patient_id = ? AND followed = 1'
   const then = 'SELECT key FROM round_finding WHERE patient_id = ? AND round_id = ?'
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const keysOf = (patientId: string) => {
       const rows =
         endOf === null ? connection.statement<{ key: string }>(now).all(patientId) : connection.statement<{ key: string }>(then).all(patientId, endOf)

@@ -3,7 +3,7 @@ import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Connection } from '../connection.ts'
 
 /** Goes before a statement that compares with the end of a round: its first parameter is the round's number. */
-export const BASE = 'WITH base (id) AS (SELECT ?) '
+export const BASE = 'WITH base (id) AS (SELECT CAST(? AS BIGINT)) '
 const ROUND = '(SELECT id FROM base)'
 
 const WAS_OPEN = `EXISTS (SELECT 1 FROM round_finding AS was WHERE was.round_id = ${ROUND} AND was.patient_id = now.patient_id AND was.key = now.key)`
@@ -26,8 +26,10 @@ export interface NewsCounts {
   readonly either: number
 }
 
-const COUNTS = `${BASE}SELECT count(*) AS open, coalesce(sum(is_new), 0) AS isNew, coalesce(sum(is_back), 0) AS cameBack, coalesce(sum(is_new OR is_back), 0) AS either
-  FROM (SELECT max(${IS_NEW}) AS is_new, max(${IS_BACK}) AS is_back FROM standing_open AS now GROUP BY patient_id)`
+const COUNTS = `${BASE}SELECT count(*) AS open, coalesce(sum(is_new), 0) AS isNew, coalesce(sum(is_back), 0) AS cameBack,
+  coalesce(sum(CASE WHEN is_new = 1 OR is_back = 1 THEN 1 ELSE 0 END), 0) AS either
+  FROM (SELECT max(CASE WHEN ${IS_NEW} THEN 1 ELSE 0 END) AS is_new, max(CASE WHEN ${IS_BACK} THEN 1 ELSE 0 END) AS is_back
+    FROM standing_open AS now GROUP BY patient_id) AS each_patient`
 
 /** Counts everybody followed who has something open, against the end of a round. */
 export function newsCounts({ statement }: Connection, roundId: number): NewsCounts {

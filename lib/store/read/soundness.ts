@@ -1,21 +1,6 @@
 import type { TrailEvent } from '../../trail/index.ts'
 import type { Connection } from '../connection.ts'
 
-const MOST_TOLD = 20
-
-/**
- * What SQLite itself finds wrong with the file: pages, indexes, constraints, rows that point to nothing. None where all is sound. It sees structure: a bit
- * that changed inside a text is none of it.
- */
-export function databaseFaults({ db }: Connection): string[] {
-  const checked = db.pragma(`integrity_check(${MOST_TOLD})`) as readonly { readonly integrity_check: string }[]
-  const broken = db.pragma('foreign_key_check') as readonly { readonly table: string; readonly parent: string }[]
-  return [
-    ...checked.map((row) => row.integrity_check).filter((says) => says !== 'ok'),
-    ...broken.slice(0, MOST_TOLD).map(({ table, parent }) => `a row of ${table} points to no row of ${parent}`),
-  ]
-}
-
 /** Numbers of all files, in the order they came. */
 export function fileNumbers({ statement }: Connection): number[] {
   return statement<{ id: number }>('SELECT id FROM intake_file ORDER BY id')

@@ -51,7 +51,7 @@ export interface Versions {
 }
 
 // Each part is a range of an index that is empty as a rule: nobody's standing is read to learn that it holds. `standing_behind` is kept by triggers.
-const STALE = `WITH asked (rules, plan, today) AS (SELECT ?, ?, ?)
+const STALE = `WITH asked (rules, plan, today) AS (SELECT CAST(? AS TEXT), CAST(? AS TEXT), CAST(? AS TEXT))
   SELECT patient.id FROM patient WHERE NOT ${IS_JOINED} AND patient.id IN (
     SELECT patient_id FROM standing_behind
     UNION ALL SELECT patient_id FROM standing WHERE rules_version < (SELECT rules FROM asked)

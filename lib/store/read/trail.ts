@@ -1,7 +1,6 @@
 import { NO_HEAD, type TrailEvent, type TrailHead, type TrailRow, verifyChain } from '../../trail/index.ts'
 import type { Connection } from '../connection.ts'
 import { firstBadRange, logRanges, retiredHead } from './logRanges.ts'
-import { inSnapshot } from './snapshot.ts'
 
 export const TRAIL_FIELDS = `sequence, at, actor, role, session_hash AS sessionHash, address, action, outcome, purpose, patient_id AS patientId, object,
   object_version AS objectVersion, request_id AS requestId, before_hash AS beforeHash, after_hash AS afterHash, event, previous_hash AS previousHash, hash`
@@ -35,14 +34,13 @@ function* counting(rows: Iterable<TrailRow>, told: (done: number) => void): Iter
  * what is kept of them is what the log itself says. `onRows` hears how far it is.
  */
 export function verifyTrail(connection: Connection, onRows: (done: number, of: number) => void = () => undefined): TrailCheck {
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const rows = connection.statement<{ rows: number }>('SELECT count(*) AS rows FROM trail').get()?.rows ?? 0
     const head = trailHead(connection)
     const badRange = firstBadRange(connection)
     if (badRange !== null) return { rows, firstBad: badRange, head }
-    // A statement that is being stepped through cannot run twice at once, so this one is prepared afresh.
-    const all = connection.db.prepare<[], TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail ORDER BY sequence`)
-    const counted = counting(all.iterate(), (done) => onRows(done, rows))
+    const all = connection.each<TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail ORDER BY sequence`)
+    const counted = counting(all, (done) => onRows(done, rows))
     return { rows, firstBad: verifyChain(counted, retiredHead(connection)), head }
   })
 }
@@ -100,7 +98,7 @@ export function readRow(row: TrailRow): ReadTrailRow {
 export function trailPage(connection: Connection, { actor, limit, offset }: TrailQuery): { rows: ReadTrailRow[]; total: number } {
   const where = actor === null ? '' : 'WHERE actor = ?'
   const whose = actor === null ? [] : [actor]
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const rows = connection
       .statement<TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail ${where} ORDER BY sequence DESC LIMIT ? OFFSET ?`)
       .all(...whose, limit, offset)

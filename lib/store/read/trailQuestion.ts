@@ -1,6 +1,5 @@
 import type { TrailRow } from '../../trail/index.ts'
 import type { Cell, Connection } from '../connection.ts'
-import { inSnapshot } from './snapshot.ts'
 import { type ReadTrailRow, readRow, TRAIL_FIELDS } from './trail.ts'
 
 /** Which entries of the log to read, latest first. What is null or empty asks for nothing. */
@@ -87,17 +86,17 @@ function countOf({ statement }: Connection, stretches: readonly Stretch[], { fir
   // Joined records can stand in one entry together: only there an entry could be counted twice.
   const each = stretches.map((stretch) => selected(stretch, '')).join(stretches.length > 1 && mayRepeat ? ' UNION ' : ' UNION ALL ')
   const cells = stretches.flatMap((stretch) => [...stretch.cells, first, last])
-  return statement<{ total: number }>(`SELECT count(*) AS total FROM (${each})`).get(...cells)?.total ?? 0
+  return statement<{ total: number }>(`SELECT count(*) AS total FROM (${each}) AS entries`).get(...cells)?.total ?? 0
 }
 
 /** A page of what a question asks for, and how many entries there are on all its pages. Reads each index from its end, however long the log is. */
 export function askTrail(connection: Connection, question: TrailQuestion, limit: number): { rows: ReadTrailRow[]; total: number } {
-  return inSnapshot(connection, () => {
+  return connection.snapshot(() => {
     const ends = endsOf(connection, question)
     const { first, last } = ends
     const stretches = stretchesOf(question).map((stretch) => within(stretch, question, ends))
     const before = Math.min(last, (question.before ?? Number.MAX_SAFE_INTEGER) - 1)
-    const pages = stretches.map((stretch) => `SELECT * FROM (${selected(stretch, ' ORDER BY sequence DESC LIMIT ?')})`).join(' UNION ')
+    const pages = stretches.map((stretch) => `SELECT * FROM (${selected(stretch, ' ORDER BY sequence DESC LIMIT ?')}) AS stretch`).join(' UNION ')
     const cells = stretches.flatMap((stretch) => [...stretch.cells, first, before, limit])
     const rows = connection
       .statement<TrailRow>(`SELECT ${TRAIL_FIELDS} FROM trail WHERE sequence IN (${pages} ORDER BY sequence DESC LIMIT ?) ORDER BY sequence DESC`)

@@ -9,8 +9,8 @@ export type NewAccount = Pick<StoredAccount, 'name' | 'role' | 'createdAt'> & { 
 const ACCOUNT = insertSql('account', ['name', 'role', 'code_hash', 'code_expires_at', 'created_at'])
 
 /** Stores a new account and returns its number. Throws where the name is taken. */
-export function insertAccount({ statement }: Connection, { name, role, codeHash, codeExpiresAt, createdAt }: NewAccount): number {
-  return Number(statement(ACCOUNT).run(name, role, codeHash, codeExpiresAt, createdAt).lastInsertRowid)
+export function insertAccount({ insert }: Connection, { name, role, codeHash, codeExpiresAt, createdAt }: NewAccount): number {
+  return insert(ACCOUNT, name, role, codeHash, codeExpiresAt, createdAt)
 }
 
 /** Puts a new one-time code in the place of the old one. */

@@ -5,8 +5,16 @@ export class StoreBusy extends Error {
   override readonly name = 'StoreBusy'
 }
 
+// PostgreSQL's word for it (SQLSTATE, "PostgreSQL Error Codes").
+const LOCK_NOT_AVAILABLE = '55P03'
+
 export function isBusy(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && typeof error.code === 'string' && error.code.startsWith('SQLITE_BUSY')
+  return (
+    error instanceof Error &&
+    'code' in error &&
+    typeof error.code === 'string' &&
+    (error.code.startsWith('SQLITE_BUSY') || error.code === LOCK_NOT_AVAILABLE)
+  )
 }
 
 const FIRST_PAUSE_MS = 1
@@ -14,7 +22,7 @@ const FIRST_PAUSE_MS = 1
 const LONGEST_PAUSE_MS = 5
 
 /**
- * Tries `attempt` until SQLite no longer answers that the database is busy, at most `patienceMs`, and leaves the thread free in between:
+ * Tries `attempt` until the engine no longer answers that another program writes, at most `patienceMs`, and leaves the thread free in between:
  * SQLite's own waiting would hold up every page. Throws StoreBusy when patience ends, and any other error at once.
  */
 export async function untilFree<T>(attempt: () => T, patienceMs: number): Promise<T> {

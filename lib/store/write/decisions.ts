@@ -23,7 +23,7 @@ const INSERT = `INSERT INTO decision (id, ${COLUMNS.join(', ')})
   VALUES ((SELECT coalesce(max(id), 0) + 1 FROM decision), ${COLUMNS.map(() => '?').join(', ')})`
 
 /** Stores a decision and returns its number. */
-export function insertDecision({ statement }: Connection, decision: NewDecision): number {
+export function insertDecision({ insert }: Connection, decision: NewDecision): number {
   const row = decisionColumns(decision)
-  return Number(statement(INSERT).run(...COLUMNS.map((column) => row[column])).lastInsertRowid)
+  return insert(INSERT, ...COLUMNS.map((column) => row[column]))
 }

@@ -75,7 +75,7 @@ export function insertFile(connection: Connection, file: NewFile): number {
     refusedWhole?.reason ?? null,
     refusedWhole?.sentence ?? null,
   ]
-  const id = Number(connection.statement(FILE).run(...cells).lastInsertRowid)
+  const id = connection.insert(FILE, ...cells)
   if (file.counts !== null) setFileCounts(connection, id, file.counts)
   return id
 }

@@ -15,8 +15,8 @@ function cellsOf(held: NewHeld): Cell[] {
 }
 
 /** Puts a row into the held queue and returns its number. */
-export function insertHeld({ statement }: Connection, held: NewHeld): number {
-  return Number(statement(HELD).run(...cellsOf(held)).lastInsertRowid)
+export function insertHeld({ insert }: Connection, held: NewHeld): number {
+  return insert(HELD, ...cellsOf(held))
 }
 
 const REFUSED = insertSql('refused_row', ['file_id', 'line', 'reason', 'sentence', 'row'])
@@ -62,7 +62,7 @@ export function setWaiting({ statement }: Connection, { heldId, patientId, reaso
 const RETURNED = insertSql('held_row', [...COLUMNS, 'decided', 'returned_by'])
 
 /** Puts a row that was filed into the queue again, because the mapping it was read with was revoked. */
-export function insertReturned({ statement }: Connection, held: NewHeld & Pick<HeldRow, 'decided'>, mappingId: number): number {
+export function insertReturned({ insert }: Connection, held: NewHeld & Pick<HeldRow, 'decided'>, mappingId: number): number {
   const decided = held.decided === null ? null : JSON.stringify(held.decided)
-  return Number(statement(RETURNED).run(...cellsOf(held), decided, mappingId).lastInsertRowid)
+  return insert(RETURNED, ...cellsOf(held), decided, mappingId)
 }

@@ -5,10 +5,10 @@ import { insertSql } from './insert.ts'
 const CHOICE = insertSql('held_choice', ['held_id', 'alike', 'remember', 'patient_id', 'reason', 'proposed_by', 'proposed_at'])
 
 /** Keeps whose a held row is by one person's word, and returns its number. Throws where a choice of that row waits already. */
-export function insertChoice({ statement }: Connection, choice: Omit<HeldChoice, 'id'>): number {
+export function insertChoice({ insert }: Connection, choice: Omit<HeldChoice, 'id'>): number {
   const { heldId, alike, remember, patientId, reason, proposedBy, proposedAt } = choice
   const cells = [heldId, alike ? 1 : 0, remember ? 1 : 0, patientId, reason, proposedBy, proposedAt]
-  return Number(statement(CHOICE).run(...cells).lastInsertRowid)
+  return insert(CHOICE, ...cells)
 }
 
 /** What the second person decided: a confirmation needs no reason, declining has one. */

@@ -27,7 +27,7 @@ const RESULT = insertSql('result', RESULT_COLUMNS)
  */
 export function insertResultVersion(connection: Connection, version: NewResult, current: boolean): number {
   if (current && version.result.version > 1) noneCurrent(connection, 'result', version.identity)
-  return Number(connection.statement(RESULT).run(resultCells(version, current)).lastInsertRowid)
+  return connection.insert(RESULT, ...resultCells(version, current))
 }
 
 /** A version of a course event to be stored. */
@@ -45,5 +45,5 @@ export function insertEventVersion(connection: Connection, version: NewEvent, cu
   const { patientId, identity, event, fileId, line } = version
   if (current && version.version > 1) noneCurrent(connection, 'course_event', identity)
   const cells = [patientId, identity, version.version, current ? 1 : 0, event.on, event.event, courseEventText(event), fileId, line]
-  return Number(connection.statement(EVENT).run(...cells).lastInsertRowid)
+  return connection.insert(EVENT, ...cells)
 }

@@ -1,5 +1,5 @@
 import { dirname } from 'node:path'
-import { NotOpened } from '../../store/index.ts'
+import { isOnServer, NotOpened } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { KEPT, keptBackup } from '../health/kept.ts'
 import { type Destination, destinationOf } from './backupName.ts'
@@ -94,6 +94,9 @@ async function afterwards(call: Call, { wish, ready: { destination }, manifest }
   return { ok: true, value: { file, manifest, ...kept } }
 }
 
+const BY_ITS_SERVER =
+  'This database lies on a PostgreSQL server, and the server backs it up (docs/postgresql.md says how, and how to check it). Nothing was copied.'
+
 /**
  * Makes a backup while the program runs, and verifies it before it has a name. That one was begun is entered before the copy, so that the copy holds
  * it; whether it was made, after: no backup can say of itself that it is whole. For whoever keeps the machine.
@@ -101,6 +104,7 @@ async function afterwards(call: Call, { wish, ready: { destination }, manifest }
 export async function makeBackup(call: Call, wish: BackupWish): Promise<Outcome<BackupMade>> {
   const refused = consoleOnly(call.actor.role)
   if (refused !== null) return refused
+  if (isOnServer(call.store.url)) return invalid(BY_ITS_SERVER)
   let begun = false
   try {
     const prepared = prepare(wish, call.now)

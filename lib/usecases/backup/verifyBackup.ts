@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
-import { databasePath, databaseUrl, inspectDatabase, NotOpened, NotWhole } from '../../store/index.ts'
+import { databaseUrl, inspectDatabase, NotOpened, NotWhole, placeOnThisMachine } from '../../store/index.ts'
 import type { Outcome } from '../call.ts'
 import { requireAgreement } from './agrees.ts'
 import { sha256Of } from './digest.ts'
@@ -29,7 +29,7 @@ async function bytesAlone(file: string): Promise<BackupVerdict> {
 }
 
 async function inside(file: string, opening: Opening): Promise<BackupVerdict> {
-  const database = databasePath(databaseUrl())
+  const database = placeOnThisMachine(databaseUrl())
   mkdirSync(dirname(database), { recursive: true, mode: 0o700 })
   clearParts(dirname(database))
   const part = beginPart(database)

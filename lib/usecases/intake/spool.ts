@@ -3,12 +3,12 @@ import { mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { join } from 'node:path'
 import { MOST_BYTES } from '../../intake/index.ts'
-import { databasePath, databaseUrl } from '../../store/index.ts'
+import { databaseUrl, placeOnThisMachine } from '../../store/index.ts'
 import type { SpooledFile } from './incoming.ts'
 
 /** Where files lie between their arrival and their being taken in: beside the database, on the disk that is trusted with the same data. */
 function spoolDirectory(): string {
-  return `${databasePath(databaseUrl())}-incoming`
+  return `${placeOnThisMachine(databaseUrl())}-incoming`
 }
 
 const begun = new Set<string>()

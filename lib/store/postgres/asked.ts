@@ -1,0 +1,24 @@
+import type { Cell } from '../connection.ts'
+
+/** What the thread that speaks to the server is asked. Plain data: it crosses between two threads. */
+export type Asked =
+  | { readonly kind: 'open'; readonly id: number; readonly url: string; readonly settings: string }
+  | { readonly kind: 'query'; readonly id: number; readonly name: string; readonly sql: string; readonly cells: readonly Cell[] }
+  | { readonly kind: 'exec'; readonly id: number; readonly sql: string }
+  | { readonly kind: 'close'; readonly id: number }
+
+/** What it answers. Bytes come as Uint8Array. */
+export type Answered =
+  | {
+      readonly kind: 'rows'
+      readonly columns: readonly string[]
+      readonly rows: readonly (readonly (Cell | Uint8Array)[])[]
+      readonly changes: number
+    }
+  | { readonly kind: 'failed'; readonly message: string; readonly code: string; readonly lost: boolean }
+
+/** What the thread is begun with: where it is asked, and the number it wakes the asker by. */
+export interface Begun {
+  readonly port: import('node:worker_threads').MessagePort
+  readonly signal: Int32Array<SharedArrayBuffer>
+}

@@ -1,0 +1,162 @@
+import type { Cell, Prepared, WritingConnection } from '../connection.ts'
+import { ask, ServerFault } from './ask.ts'
+import type { Answered } from './asked.ts'
+import { serverFaults } from './serverFaults.ts'
+import { sqlForServer } from './sqlForServer.ts'
+
+type Rows = Extract<Answered, { kind: 'rows' }>
+
+// JSON is sent as text, times are compared as texts: nothing of the server's own place and language may come in.
+const ALWAYS = `SET search_path = public; SET TimeZone = 'UTC'; SET DateStyle = 'ISO'; SET extra_float_digits = 1; SET standard_conforming_strings = on;
+  SET client_min_messages = warning; SET idle_in_transaction_session_timeout = 0; SET statement_timeout = 0;`
+const READING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY;`
+const WRITING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL READ COMMITTED READ WRITE;`
+
+// Of this program alone: whoever writes to this database holds it.
+const WRITE_TURN = 'SELECT pg_try_advisory_xact_lock(7210413) AS mine, pg_current_xact_id()::text AS number'
+const AT_A_TIME = 1_000
+
+let opened = 0
+
+function cellsOf(values: readonly (Cell | Uint8Array)[]): Cell[] {
+  return values.map((value) => (value instanceof Uint8Array ? Buffer.from(value.buffer, value.byteOffset, value.byteLength) : value))
+}
+
+function objectsOf<Row>({ columns, rows }: Pick<Rows, 'columns' | 'rows'>): Row[] {
+  return rows.map((values) => {
+    const cells = cellsOf(values)
+    const row: Record<string, Cell> = {}
+    for (let at = 0; at < columns.length; at++) row[columns[at] ?? ''] = cells[at] ?? null
+    return row as Row
+  })
+}
+
+/** Opens a connection to a server. A reading one refuses every write, and sees one moment in each statement or `snapshot`. Throws ServerFault. */
+export function connectServer(url: string, { reading }: { readonly reading: boolean }): WritingConnection {
+  const id = ++opened
+  const settings = ALWAYS + (reading ? READING : WRITING)
+  const prepared = new Map<string, { readonly name: string; readonly sql: string; readonly statement: Prepared }>()
+  let inTransaction = false
+  let isLost = false
+  let cursors = 0
+  let number = ''
+
+  ask({ kind: 'open', id, url, settings })
+
+  /** A connection that was lost is made anew, unless it had begun something: that is undone, and whoever began it has to hear of it. */
+  function asked<T>(question: () => T): T {
+    if (isLost && !inTransaction) {
+      ask({ kind: 'open', id, url, settings })
+      isLost = false
+    }
+    try {
+      return question()
+    } catch (error) {
+      if (error instanceof ServerFault && error.lost) isLost = true
+      throw error
+    }
+  }
+
+  const exec = (sql: string): void => void asked(() => ask({ kind: 'exec', id, sql }))
+  const query = (name: string, sql: string, cells: readonly Cell[]): Rows => asked(() => ask({ kind: 'query', id, name, sql, cells }))
+
+  function statement<Row>(sql: string): Prepared<Row> {
+    const known = prepared.get(sql)
+    if (known !== undefined) return known.statement as Prepared<Row>
+    const name = `s${prepared.size + 1}`
+    const forServer = sqlForServer(sql)
+    const fresh: Prepared<Row> = {
+      get: (...cells) => objectsOf<Row>(query(name, forServer, cells))[0],
+      all: (...cells) => objectsOf<Row>(query(name, forServer, cells)),
+      run: (...cells) => ({ changes: query(name, forServer, cells).changes }),
+    }
+    prepared.set(sql, { name, sql: forServer, statement: fresh as Prepared })
+    return fresh
+  }
+
+  function ended(): void {
+    inTransaction = false
+  }
+
+  function began(sql: string): void {
+    exec(sql)
+    inTransaction = true
+  }
+
+  function rollback(): void {
+    if (!inTransaction) return
+    ended()
+    // The server has undone what a lost connection had begun.
+    if (!isLost) exec('ROLLBACK')
+  }
+
+  function* each<Row>(sql: string): Generator<Row> {
+    const cursor = `each_${++cursors}`
+    exec(`DECLARE ${cursor} NO SCROLL CURSOR FOR ${sqlForServer(sql)}`)
+    for (;;) {
+      const rows = objectsOf<Row>(query('', `FETCH ${AT_A_TIME} FROM ${cursor}`, []))
+      yield* rows
+      if (rows.length < AT_A_TIME) break
+    }
+    exec(`CLOSE ${cursor}`)
+  }
+
+  /** Whether a transaction was kept of which the connection was lost before the server answered; null where that cannot be told. */
+  function wasKept(): boolean | null {
+    try {
+      const sql = 'SELECT pg_xact_status($1::text::xid8) AS status'
+      const [row] = objectsOf<{ status: string | null }>(query('', sql, [number]))
+      return row?.status === 'committed' ? true : row?.status === 'aborted' ? false : null
+    } catch {
+      return null
+    }
+  }
+
+  return {
+    statement,
+    wideRows: <Row>(sql: string, ...cells: readonly Cell[]) => statement<Row>(sql).all(...cells),
+    each,
+    insert: (sql, ...cells) => statement<{ id: number }>(`${sql} RETURNING id`).get(...cells)?.id ?? 0,
+    exec,
+    snapshot(read) {
+      if (inTransaction) return read()
+      began('BEGIN')
+      try {
+        return read()
+      } finally {
+        rollback()
+      }
+    },
+    faults: () => serverFaults(statement),
+    begin() {
+      began('BEGIN')
+      try {
+        const turn = statement<{ mine: number; number: string }>(WRITE_TURN).get()
+        if (turn?.mine !== 1) throw new ServerFault('Another program writes.', '55P03', false)
+        number = turn.number
+      } catch (error) {
+        rollback()
+        throw error
+      }
+    },
+    commit() {
+      try {
+        exec('COMMIT')
+        ended()
+      } catch (error) {
+        ended()
+        if (!(error instanceof ServerFault) || !error.lost) throw error
+        const kept = wasKept()
+        if (kept === true) return
+        if (kept === false) throw error
+        throw new ServerFault(
+          'The connection to the database was lost at the moment of keeping this, and whether it was kept cannot be told. Look before doing it again.',
+          error.code,
+          true,
+        )
+      }
+    },
+    rollback,
+    close: () => void ask({ kind: 'close', id }),
+  }
+}
