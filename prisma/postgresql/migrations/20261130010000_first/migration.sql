@@ -34,6 +34,10 @@ CREATE FUNCTION json_each(json text) RETURNS TABLE (key text, value text) LANGUA
   SELECT of_object.key, of_object.value FROM json_each_text(CASE json_typeof($1::json) WHEN 'object' THEN $1::json END) AS of_object
 $$;
 
+-- What a patch says takes the place of what was there; here it is always texts by name.
+CREATE FUNCTION json_patch(json text, patch text) RETURNS text LANGUAGE sql IMMUTABLE PARALLEL SAFE
+  RETURN (json::jsonb || patch::jsonb)::text;
+
 CREATE FUNCTION json_array_length(json text) RETURNS bigint LANGUAGE sql IMMUTABLE PARALLEL SAFE
 AS $$ SELECT pg_catalog.json_array_length($1::json)::bigint $$;
 
@@ -1200,7 +1204,7 @@ BEGIN
   IF NEW.id IS NULL THEN
     NEW.id := (SELECT coalesce(max(id), 0) + 1 FROM result);
   ELSIF EXISTS (SELECT 1 FROM result WHERE id = NEW.id) THEN
-    RAISE EXCEPTION 'result % is stored already', NEW.id USING ERRCODE = 'unique_violation';
+    RAISE EXCEPTION 'row violates unique constraint: result % is stored already', NEW.id USING ERRCODE = 'unique_violation';
   END IF;
   RETURN NEW;
 END $$;
@@ -1208,7 +1212,7 @@ CREATE TRIGGER result_takes_a_number BEFORE INSERT ON result FOR EACH ROW EXECUT
 CREATE FUNCTION result_identity_is_of_one_patient() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
   IF EXISTS (SELECT 1 FROM result WHERE identity = NEW.identity AND patient_id <> NEW.patient_id) THEN
-    RAISE EXCEPTION 'an identity is of one patient' USING ERRCODE = 'unique_violation';
+    RAISE EXCEPTION 'row violates unique constraint: an identity is of one patient' USING ERRCODE = 'unique_violation';
   END IF;
   RETURN NEW;
 END $$;
@@ -1222,7 +1226,7 @@ CREATE FUNCTION points_to_a_result() RETURNS trigger LANGUAGE plpgsql SECURITY D
 BEGIN
   PERFORM 1 FROM result WHERE id = NEW.result_id FOR KEY SHARE;
   IF NOT FOUND THEN
-    RAISE EXCEPTION 'a row of "%" points to result %, which is not there', TG_TABLE_NAME, NEW.result_id USING ERRCODE = 'foreign_key_violation';
+    RAISE EXCEPTION 'row of "%" violates foreign key constraint: there is no result %', TG_TABLE_NAME, NEW.result_id USING ERRCODE = 'foreign_key_violation';
   END IF;
   RETURN NULL;
 END $$;
@@ -1233,7 +1237,7 @@ BEGIN
   END IF;
   IF EXISTS (SELECT 1 FROM decision WHERE result_id = OLD.id) OR EXISTS (SELECT 1 FROM mapped_repeat WHERE result_id = OLD.id)
     OR EXISTS (SELECT 1 FROM version_taken_back WHERE result_id = OLD.id) THEN
-    RAISE EXCEPTION 'result % is pointed to', OLD.id USING ERRCODE = 'foreign_key_violation';
+    RAISE EXCEPTION 'result % violates foreign key constraint: other rows point to it', OLD.id USING ERRCODE = 'foreign_key_violation';
   END IF;
   RETURN NULL;
 END $$;
