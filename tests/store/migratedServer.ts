@@ -9,6 +9,8 @@ export const SERVER = process.env.LOWMARK_TEST_SERVER
 export interface MigratedServer {
   /** As its owner, who is a superuser. */
   readonly client: pg.Client
+  /** Makes a role of the cluster that may log in and nothing else, and answers its name. It goes with the database. */
+  makeRole(): Promise<string>
   /** A further connection, as a role of the cluster. */
   connectAs(role: string): Promise<pg.Client>
   /** Closes what is open and takes the database away. */
@@ -36,8 +38,15 @@ export async function migratedServer(): Promise<MigratedServer> {
   const client = await connected(urlOf(name, null))
   for (const { sql } of readMigrations('prisma/postgresql/migrations')) await client.query(sql)
   const open = [client]
+  const roles: string[] = []
   return {
     client,
+    async makeRole() {
+      const role = `${name}_${roles.length + 1}`
+      await client.query(`CREATE ROLE ${role} LOGIN`)
+      roles.push(role)
+      return role
+    },
     async connectAs(role) {
       const further = await connected(urlOf(name, role))
       open.push(further)
@@ -46,6 +55,7 @@ export async function migratedServer(): Promise<MigratedServer> {
     async dispose() {
       for (const one of open) await one.end()
       await maintenance.query(`DROP DATABASE ${name}`)
+      for (const role of roles) await maintenance.query(`DROP ROLE ${role}`)
       await maintenance.end()
     },
   }

@@ -36,7 +36,7 @@ $$;
 
 -- What a patch says takes the place of what was there; here it is always texts by name.
 CREATE FUNCTION json_patch(json text, patch text) RETURNS text LANGUAGE sql IMMUTABLE PARALLEL SAFE
-  RETURN (json::jsonb || patch::jsonb)::text;
+  RETURN ($1::jsonb || $2::jsonb)::text;
 
 CREATE FUNCTION json_array_length(json text) RETURNS bigint LANGUAGE sql IMMUTABLE PARALLEL SAFE
 AS $$ SELECT pg_catalog.json_array_length($1::json)::bigint $$;

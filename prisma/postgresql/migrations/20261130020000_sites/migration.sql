@@ -133,7 +133,7 @@ BEGIN
     'patient_sheet', 'patient_version', 'result', 'round_finding', 'round_place', 'standing', 'standing_back_to', 'standing_behind',
     'standing_finding', 'standing_open'
   ] LOOP
-    EXECUTE format('CREATE POLICY of_own_patient ON %1$I USING (true)', told);
+    EXECUTE format('CREATE POLICY of_own_patient ON %1$I USING (EXISTS (SELECT 1 FROM patient WHERE patient.id = %1$I.patient_id))', told);
   END LOOP;
 END $$;
 CREATE POLICY of_own_patients ON patient_merge USING (
