@@ -34,10 +34,6 @@ CREATE FUNCTION json_each(json text) RETURNS TABLE (key text, value text) LANGUA
   SELECT of_object.key, of_object.value FROM json_each_text(CASE json_typeof($1::json) WHEN 'object' THEN $1::json END) AS of_object
 $$;
 
--- What a patch says takes the place of what was there; here it is always texts by name.
-CREATE FUNCTION json_patch(json text, patch text) RETURNS text LANGUAGE sql IMMUTABLE PARALLEL SAFE
-  RETURN ($1::jsonb || $2::jsonb)::text;
-
 CREATE FUNCTION json_array_length(json text) RETURNS bigint LANGUAGE sql IMMUTABLE PARALLEL SAFE
 AS $$ SELECT pg_catalog.json_array_length($1::json)::bigint $$;
 
@@ -1198,13 +1194,26 @@ CREATE TABLE result_15 PARTITION OF result FOR VALUES WITH (MODULUS 16, REMAINDE
 CREATE INDEX result_id ON result (id);
 CREATE INDEX result_patient ON result (patient_id, current);
 CREATE UNIQUE INDEX result_one_current ON result (identity, patient_id) WHERE current = 1;
--- A number is nobody else's, which no key over all parts can say: it is given here, or looked up where the row brings one.
+-- A number is nobody else's, which no key over all parts can say: it is given here, or looked up where the row brings one. To ask sixteen parts for the highest
+-- takes longer than to store the row, so the last one given is remembered for the transaction, in a setting that is undone with what is rolled back. A setting
+-- can be written by whoever asks: it counts only while it is also the highest number ever given, which the sequence knows, and then the next one is free.
+CREATE SEQUENCE result_number;
 CREATE FUNCTION result_takes_a_number() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  highest bigint := pg_sequence_last_value('result_number');
 BEGIN
-  IF NEW.id IS NULL THEN
-    NEW.id := (SELECT coalesce(max(id), 0) + 1 FROM result);
-  ELSIF EXISTS (SELECT 1 FROM result WHERE id = NEW.id) THEN
-    RAISE EXCEPTION 'row violates unique constraint: result % is stored already', NEW.id USING ERRCODE = 'unique_violation';
+  IF NEW.id IS NOT NULL THEN
+    IF EXISTS (SELECT 1 FROM result WHERE id = NEW.id) THEN
+      RAISE EXCEPTION 'row violates unique constraint: result % is stored already', NEW.id USING ERRCODE = 'unique_violation';
+    END IF;
+    PERFORM setval('result_number', greatest(NEW.id, highest, 1)), set_config('lowmark.last_result', '', true);
+  ELSE
+    IF current_setting('lowmark.last_result', true) = highest::text THEN
+      NEW.id := nextval('result_number');
+    ELSE
+      NEW.id := setval('result_number', (SELECT coalesce(max(id), 0) + 1 FROM result));
+    END IF;
+    PERFORM set_config('lowmark.last_result', NEW.id::text, true);
   END IF;
   RETURN NEW;
 END $$;
