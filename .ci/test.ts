@@ -1,6 +1,7 @@
 /** `npm test`: every check in turn, and one closing line that counts them all. */
 import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
+import { programs } from './cluster.ts'
 
 interface Check {
   readonly name: string
@@ -14,7 +15,7 @@ const CHECKS: readonly Check[] = [
   { name: 'build', command: ['node_modules/.bin/tsx', '.ci/build.ts'] },
 ]
 
-const REPORT = 'tests/output/vitest.json'
+const VITEST = ['node_modules/.bin/vitest', 'run', '--reporter=default', '--reporter=json']
 
 function run(command: readonly string[]): boolean {
   const [program, ...args] = command
@@ -31,16 +32,31 @@ for (const check of CHECKS) {
   else failed.push(check.name)
 }
 
-process.stdout.write('\ntests\n')
-rmSync(REPORT, { force: true })
-const green = run(['node_modules/.bin/vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${REPORT}`])
-if (existsSync(REPORT)) {
-  const report = JSON.parse(readFileSync(REPORT, 'utf8')) as { numPassedTests: number; numFailedTests: number; numFailedTestSuites: number }
+/** One run of the tests, each counted; `where` is the engine they ran on. */
+function runTests(where: string, command: readonly string[]): void {
+  process.stdout.write(`\ntests on ${where}\n`)
+  const reported = `tests/output/vitest-${where}.json`
+  rmSync(reported, { force: true })
+  const green = run([...command, `--outputFile.json=${reported}`])
+  if (!existsSync(reported)) {
+    failed.push(`the test run on ${where} left no report`)
+    return
+  }
+  const report = JSON.parse(readFileSync(reported, 'utf8')) as { numPassedTests: number; numFailedTests: number }
   passed += report.numPassedTests
-  for (let i = 0; i < report.numFailedTests; i++) failed.push('a test')
-  if (report.numFailedTests === 0 && !green) failed.push('the test run')
-} else failed.push('the test run left no report')
+  for (let i = 0; i < report.numFailedTests; i++) failed.push(`a test on ${where}`)
+  if (report.numFailedTests === 0 && !green) failed.push(`the test run on ${where}`)
+}
+
+runTests('sqlite', VITEST)
+const hasServer = programs() !== null
+if (hasServer) runTests('postgresql', ['node_modules/.bin/tsx', '.ci/server.ts', ...VITEST, '--config', 'vitest.server.config.ts'])
+else
+  process.stdout.write(
+    '\ntests on postgresql\nNOT TESTED: PostgreSQL is not installed (Debian: postgresql), so nothing was run on the second engine.\n',
+  )
 
 if (failed.length > 0) process.stdout.write(`\nFailed: ${failed.join(', ')}\n`)
+if (!hasServer) process.stdout.write('The second engine was NOT TESTED.\n')
 process.stdout.write(`${passed} passed, ${failed.length} failed\n`)
 process.exit(failed.length === 0 ? 0 : 1)

@@ -1,9 +1,9 @@
-import { copyFileSync, readdirSync } from 'node:fs'
-import Database from 'better-sqlite3'
+import { readdirSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { FILE_REASONS, HELD_REASONS, REFUSED_REASONS } from '../../lib/intake/index.ts'
 import { json, lowmark } from '../cli/terminal.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { copyOf, freshUrl } from '../store/freshStore.ts'
+import { fromOutside } from '../store/outside.ts'
 import { ACCEPTED } from './accepted.ts'
 import type { FileCase } from './case.ts'
 import { CSV_HELD } from './csvHeld.ts'
@@ -27,16 +27,14 @@ interface Report {
   readonly problems: readonly { readonly line: number; readonly outcome: string; readonly reason: string; readonly sentence: string }[]
 }
 
-const pathOf = (url: string): string => url.slice('file:'.length)
-
 /** Everything a file can change, but for what came in with file `without`. The revision of a patient says that something was added. */
 function everythingElse(url: string, without: number): unknown {
-  const db = new Database(pathOf(url), { readonly: true })
-  const rows = (table: string) => db.prepare(`SELECT * FROM ${table} WHERE file_id <> ?`).all(without) as Record<string, unknown>[]
+  const db = fromOutside(url, { reading: true })
+  const rows = (table: string) => db.all(`SELECT * FROM ${table} WHERE file_id <> ?`, without) as Record<string, unknown>[]
   try {
     const patients = rows('patient').map((patient) => ({ ...patient, revision: null }))
     const results = rows('result').map((result) => ({ ...result, current: null }))
-    return [patients, results, rows('course_event'), rows('held_row'), rows('refused_row'), db.prepare('SELECT * FROM patient_version').all()]
+    return [patients, results, rows('course_event'), rows('held_row'), rows('refused_row'), db.all('SELECT * FROM patient_version')]
   } finally {
     db.close()
   }
@@ -44,8 +42,8 @@ function everythingElse(url: string, without: number): unknown {
 
 /** How many rows of a file stand where. */
 function storedRows(url: string, fileId: number): Record<string, number> {
-  const db = new Database(pathOf(url), { readonly: true })
-  const count = (table: string) => db.prepare(`SELECT count(*) FROM ${table} WHERE file_id = ?`).pluck().get(fileId) as number
+  const db = fromOutside(url, { reading: true })
+  const count = (table: string) => db.value(`SELECT count(*) FROM ${table} WHERE file_id = ?`, fileId) as number
   try {
     return { taken: count('patient') + count('result') + count('course_event'), held: count('held_row'), refused: count('refused_row') }
   } finally {
@@ -65,8 +63,7 @@ beforeAll(async () => {
 
 describe('a file is answered as the table says, and nothing else changes', () => {
   test.each(CASES.map((one) => [one.file, one.why, one] as const))('%s: %s', async (file, _why, { rows, told, stored }) => {
-    const url = freshUrl()
-    copyFileSync(pathOf(KNOWN), pathOf(url))
+    const url = copyOf(KNOWN)
     const before = everythingElse(url, THIS_FILE)
     const ran = await lowmark(url, 'intake', `${FIXTURES}/${file}`, '--json')
     const { files } = json<{ files: [Report & Record<string, unknown>] }>(ran)
@@ -82,8 +79,8 @@ describe('a file is answered as the table says, and nothing else changes', () =>
     expect(everythingElse(url, THIS_FILE)).toEqual(before)
     expect(({} as Record<string, unknown>).polluted).toBe(undefined)
     if (stored === undefined) return
-    const db = new Database(pathOf(url), { readonly: true })
-    expect(db.prepare(stored.sql).raw().all()).toEqual(stored.rows)
+    const db = fromOutside(url, { reading: true })
+    expect(db.all<object>(stored.sql).map(Object.values)).toEqual(stored.rows)
     db.close()
   })
 })

@@ -1,17 +1,17 @@
 import { execFileSync, spawn } from 'node:child_process'
 import { closeSync, openSync, truncateSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { textTable } from '../../lib/cli/table.ts'
 import { interpretCourseEvent, interpretResult, readTable } from '../../lib/intake/index.ts'
 import { readImmunofixation } from '../../lib/results/index.ts'
 import { json, lowmark } from '../cli/terminal.ts'
 import { bytesOf, patient, resultRow, rowOf, TODAY } from '../intake/rows.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 
 const MIB = 1024 * 1024
 const HEADER = 'patient_id,birth_date,sex'
-const beside = (url: string, name: string): string => join(dirname(url.slice('file:'.length)), name)
+const beside = (url: string, name: string): string => join(folderOf(url), name)
 
 /** How much more memory the process held at most while something ran, in MiB. */
 async function memoryOf(run: () => Promise<unknown>): Promise<number> {

@@ -1,7 +1,7 @@
 import { UcumLhcUtils } from '@lhncbc/ucum-lhc'
-import Database from 'better-sqlite3'
 import { expect } from 'vitest'
 import type { FileReport } from '../../lib/usecases/index.ts'
+import { fromOutside, type Outside } from '../store/outside.ts'
 import { isSame, isSpeltIn, spelling, valueSpelling } from './spelling.ts'
 
 /** A file as it was sent, and what its report says. */
@@ -73,34 +73,28 @@ const fates = ({ filed, known, corrected, held, refused }: FileReport): number[]
 const sum = (counts: readonly number[]): number => counts.reduce((all, count) => all + count, 0)
 
 /** Every row of every file is counted once, as its report says, and stands where it is counted. */
-function expectCounted(db: Database.Database, sent: readonly Sent[]): void {
-  const count = (sql: string, ...cells: readonly unknown[]) =>
-    db
-      .prepare(`SELECT count(*) FROM ${sql}`)
-      .pluck()
-      .get(...cells) as number
+function expectCounted(db: Outside, sent: readonly Sent[]): void {
+  const count = (sql: string, ...cells: readonly number[]) => db.value<number>(`SELECT count(*) FROM ${sql}`, ...cells)
   for (const { report } of sent) {
     expect(sum(fates(report)), report.fileName).toBe(report.rows)
     expect(report.rows).toBe(report.rowsInFile)
     expect(report.problems).toHaveLength(report.held + report.refused)
     if (report.fileId === null) continue
-    const stored = db.prepare('SELECT filed, known, corrected, held, refused, rows_read FROM intake_file WHERE id = ?').raw().get(report.fileId)
-    expect(stored).toEqual([...fates(report), report.rows])
+    const stored = db.get<Row>('SELECT filed, known, corrected, held, refused, rows_read FROM intake_file WHERE id = ?', report.fileId)
+    expect(Object.values(stored ?? {})).toEqual([...fates(report), report.rows])
     expect(count('held_row WHERE file_id = ?', report.fileId)).toBe(report.held)
     expect(count('refused_row WHERE file_id = ?', report.fileId)).toBe(report.refused)
   }
   const taken = sum(sent.map(({ report }) => report.filed + report.corrected + report.released))
-  expect(count('result') + count('course_event') + count('patient') + count('patient_version')).toBe(taken)
+  expect(sum(['result', 'course_event', 'patient', 'patient_version'].map((table) => count(table) ?? 0))).toBe(taken)
 }
 
 /** Numbers of patients and courses stand in the file they came with, digit for digit. */
-function expectOthersSpelt(db: Database.Database, textOf: (fileId: unknown) => string): void {
-  for (const { weight, fileId } of db
-    .prepare('SELECT weight_kg AS weight, file_id AS fileId FROM patient WHERE weight_kg IS NOT NULL')
-    .all() as Row[]) {
+function expectOthersSpelt(db: Outside, textOf: (fileId: unknown) => string): void {
+  for (const { weight, fileId } of db.all('SELECT weight_kg AS weight, file_id AS fileId FROM patient WHERE weight_kg IS NOT NULL') as Row[]) {
     expect(isSpeltIn(textOf(fileId), spelling(String(weight))), `weight ${weight}`).toBe(true)
   }
-  for (const { payload, fileId } of db.prepare('SELECT payload, file_id AS fileId FROM course_event').all() as Row[]) {
+  for (const { payload, fileId } of db.all('SELECT payload, file_id AS fileId FROM course_event') as Row[]) {
     const event = JSON.parse(String(payload)) as Record<string, unknown>
     for (const name of ['lyticLesions', 'focalLesions5mm', 'newLesions', 'growthPercent', 'plasmaCellsPercent', 'line']) {
       const number = event[name]
@@ -116,25 +110,25 @@ export interface Seen {
 }
 
 /** How many results and events a file brought. */
-export function filedFrom(path: string, fileId: number | null): number {
-  const db = new Database(path, { readonly: true })
-  const sql = 'SELECT (SELECT count(*) FROM result WHERE file_id = $file) + (SELECT count(*) FROM course_event WHERE file_id = $file)'
-  const filed = db.prepare(sql).pluck().get({ file: fileId }) as number
+export function filedFrom(url: string, fileId: number | null): number {
+  const db = fromOutside(url, { reading: true })
+  const sql = 'SELECT (SELECT count(*) FROM result WHERE file_id = ?) + (SELECT count(*) FROM course_event WHERE file_id = ?)'
+  const filed = db.value<number>(sql, fileId, fileId)
   db.close()
-  return filed
+  return filed ?? 0
 }
 
 /** Holds a database to the law of intake, given everything that was sent to it. */
-export function expectLaw(path: string, sent: readonly Sent[], seen: Seen): void {
-  const db = new Database(path, { readonly: true })
+export function expectLaw(url: string, sent: readonly Sent[], seen: Seen): void {
+  const db = fromOutside(url, { reading: true })
   const textOf = (fileId: unknown): string => sent.find(({ report }) => report.fileId === fileId)?.text ?? ''
   try {
     expectCounted(db, sent)
-    const numbers = db.prepare("SELECT * FROM result WHERE kind = 'number'").all() as Row[]
+    const numbers = db.all("SELECT * FROM result WHERE kind = 'number'") as Row[]
     for (const row of numbers) expectSpelt(row, textOf(row.file_id))
     expectOthersSpelt(db, textOf)
     seen.results += numbers.length
-    seen.others += db.prepare('SELECT (SELECT count(*) FROM course_event) + (SELECT count(weight_kg) FROM patient)').pluck().get() as number
+    seen.others += db.value('SELECT (SELECT count(*) FROM course_event) + (SELECT count(weight_kg) FROM patient)') as number
     expect(({} as Record<string, unknown>).polluted).toBe(undefined)
     expect(Object.keys(Object.prototype)).toEqual([])
   } finally {

@@ -1,5 +1,4 @@
 import { dirname } from 'node:path'
-import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { openStore } from '../../lib/store/index.ts'
@@ -7,6 +6,7 @@ import { pseudonymKey, showCohort } from '../../lib/usecases/index.ts'
 import { filesUnder } from '../house/tree.ts'
 import { type Clinic, openClinic, signedInAs } from '../pages/clinic.ts'
 import { builtActions } from '../pages/ways.ts'
+import { fromOutside } from '../store/outside.ts'
 import { granted } from '../usecases/accounts/persons.ts'
 import { type Asked, actionRequest, ask, type Came } from './answers.ts'
 import { foundIn, IDENTITY } from './identity.ts'
@@ -30,13 +30,13 @@ beforeAll(async () => {
   process.env.TEST_PATIENTS = '6'
   clinic = await openClinic()
   delete process.env.TEST_PATIENTS
-  const store = await openStore(`file:${clinic.databaseFile}`)
+  const store = await openStore(clinic.databaseUrl)
   const planted = await plant(store)
   const query = { window: null, phase: null, clinician: null, rule: 'reviewed-then-corrected', sort: 'urgency', descending: false } as const
   const { rows } = granted(await showCohort(inRole(store, 'quality'), { ...query, page: 1, pageSize: 50 }))
   const logPages = () => {
-    const log = new Database(clinic.databaseFile, { readonly: true })
-    const { last } = log.prepare<[], { last: number }>('SELECT max(sequence) AS last FROM trail').get() ?? { last: 0 }
+    const log = fromOutside(clinic.databaseUrl, { reading: true })
+    const { last } = log.get<{ last: number }>('SELECT max(sequence) AS last FROM trail') ?? { last: 0 }
     log.close()
     return Array.from({ length: Math.ceil(last / 50) }, (_, at) => last - at * 50 + 1)
   }

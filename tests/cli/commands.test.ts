@@ -1,16 +1,17 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import Database from 'better-sqlite3'
+import { join } from 'node:path'
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { addDays, day } from '../../lib/time/index.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
+import { withoutGuards } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
 import { csv, patientRow, type Row, resultRow } from '../usecases/clinic.ts'
 import { listDocument, patientDocument } from './schema.ts'
 import { json, lowmark, npmRunLowmark, type Ran } from './terminal.ts'
 
 /** Writes a CSV file beside a database and answers its path. */
 function fileBeside(url: string, name: string, rows: readonly Row[]): string {
-  const path = join(dirname(url.slice('file:'.length)), name)
+  const path = join(folderOf(url), name)
   writeFileSync(path, csv(name, rows).bytes)
   return path
 }
@@ -41,8 +42,8 @@ describe('the invented cohort', () => {
     const { patients } = listDocument.parse(json(first))
     expect(again.out).toBe(first.out)
     expect(patients.map(({ position }) => position)).toEqual(patients.map((_, index) => index + 1))
-    const db = new Database(url.slice('file:'.length), { readonly: true })
-    const followed = db.prepare("SELECT id FROM patient WHERE status = 'followed' ORDER BY id").pluck().all()
+    const db = fromOutside(url, { reading: true })
+    const followed = db.values("SELECT id FROM patient WHERE status = 'followed' ORDER BY id")
     db.close()
     expect(patients.map(({ patientId }) => patientId).toSorted()).toEqual(followed)
   })
@@ -87,7 +88,7 @@ describe('the invented cohort', () => {
       status: 0,
       out: expect.stringContaining('60 patients evaluated afresh, 0 differ from what is stored.\n'),
     })
-    const db = new Database(url.slice('file:'.length))
+    const db = fromOutside(url)
     db.exec("UPDATE standing SET state_rank = 9 - state_rank WHERE patient_id = 'P-0002'")
     db.close()
     const found = await lowmark(url, 'recheck', '--json')
@@ -106,11 +107,10 @@ describe('the invented cohort', () => {
     expect([clean.status, json(clean)]).toMatchObject([0, { ok: true, firstBad: null }])
     const head = json<{ sequence: number; hash: string }>(await lowmark(url, 'log', 'head', '--json'))
     expect((await lowmark(url, 'log', 'head')).out).toBe(`${head.sequence} ${head.hash}\n`)
-    const db = new Database(url.slice('file:'.length))
-    const forge = () => db.prepare("UPDATE trail SET actor = 'somebody else' WHERE sequence = 2").run()
+    const db = fromOutside(url)
+    const forge = () => db.run("UPDATE trail SET actor = 'somebody else' WHERE sequence = 2")
     expect(forge).toThrow('append-only')
-    db.exec('DROP TRIGGER trail_refuses_update')
-    forge()
+    withoutGuards(db, forge)
     db.close()
     const forged = await lowmark(url, 'log', 'verify', '--json')
     expect([forged.status, json(forged)]).toMatchObject([1, { ok: false, firstBad: 2 }])
@@ -197,15 +197,12 @@ describe('accounts', () => {
     await lowmark(url, 'account', 'add', '--role', 'navigator', '--name', 'Robin')
     const none = await lowmark(url, 'account', 'reset-factor', 'Robin')
     expect(none).toMatchObject({ status: 1, out: '', err: expect.stringContaining('Robin has no second factor') })
-    const db = new Database(url.slice('file:'.length))
+    const db = fromOutside(url)
     db.exec("INSERT INTO second_factor (account_id, sealed, changed_at, last_step) VALUES (1, 'v1.a.b.c', '2026-11-25T10:00:00.000Z', 1)")
     const reset = await lowmark(url, 'account', 'reset-factor', 'robin')
     expect(reset).toMatchObject({ status: 0, out: expect.stringContaining('no second factor any more') })
-    expect(db.prepare('SELECT sealed FROM second_factor').pluck().all()).toEqual([null])
-    expect(db.prepare('SELECT action FROM trail ORDER BY sequence DESC LIMIT 2').pluck().all()).toEqual([
-      'sessions-ended',
-      'second-factor-taken-away',
-    ])
+    expect(db.values('SELECT sealed FROM second_factor')).toEqual([null])
+    expect(db.values('SELECT action FROM trail ORDER BY sequence DESC LIMIT 2')).toEqual(['sessions-ended', 'second-factor-taken-away'])
     db.close()
     expect(await lowmark(url, 'account', 'reset-factor')).toMatchObject({ status: 2 })
   })

@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import Papa from 'papaparse'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 import { FILES } from '../usecases/followup/audited.ts'
 import { followUpDocument } from './schema.ts'
 import { json, lowmark, npmRunLowmark } from './terminal.ts'
@@ -12,7 +12,7 @@ const PERIOD = ['--from', '2026-01-01', '--to', '2026-10-31', '--as-of', '2026-1
 
 beforeAll(async () => {
   const paths = FILES.map(({ name, bytes }) => {
-    const path = join(dirname(url.slice('file:'.length)), name)
+    const path = join(folderOf(url), name)
     writeFileSync(path, bytes)
     return path
   })

@@ -1,12 +1,12 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 import { csv, patientRow, type Row, resultRow } from '../usecases/clinic.ts'
 import { json, lowmark } from './terminal.ts'
 
 function fileBeside(url: string, name: string, rows: readonly Row[]): string {
-  const path = join(dirname(url.slice('file:'.length)), name)
+  const path = join(folderOf(url), name)
   writeFileSync(path, csv(name, rows).bytes)
   return path
 }

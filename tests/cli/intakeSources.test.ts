@@ -1,19 +1,19 @@
 import { execFileSync, spawn } from 'node:child_process'
 import { existsSync, readdirSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { beforeEach, expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl, incomingOf } from '../store/freshStore.ts'
 import { lowmark } from './terminal.ts'
 
 let url: string
 let directory: string
 beforeEach(() => {
   url = freshUrl()
-  directory = dirname(url.slice('file:'.length))
+  directory = folderOf(url)
 })
 
 const left = (): readonly string[] => {
-  const incoming = `${url.slice('file:'.length)}-incoming`
+  const incoming = incomingOf(url)
   return existsSync(incoming) ? readdirSync(incoming) : []
 }
 

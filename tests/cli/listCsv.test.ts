@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import Papa from 'papaparse'
 import { expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 import { courseRows, csv, patientRow, resultRow } from '../usecases/clinic.ts'
 import { json, lowmark } from './terminal.ts'
 
@@ -14,7 +14,7 @@ test('list --csv prints the list as a file of its own: caution first, a row for 
     csv('results.csv', [resultRow()]),
   ]
   const paths = files.map(({ name, bytes }) => {
-    const path = join(dirname(url.slice('file:'.length)), name)
+    const path = join(folderOf(url), name)
     writeFileSync(path, bytes)
     return path
   })

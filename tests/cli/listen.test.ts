@@ -1,12 +1,13 @@
 import { writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
-import { dirname, join } from 'node:path'
-import Database from 'better-sqlite3'
+import { join } from 'node:path'
 import { afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
 import { runCommand } from '../../lib/cli/index.ts'
 import { isLoopback } from '../../lib/cli/listen/isLoopback.ts'
 import { fileOf, msh, obr, obx, pid } from '../intake/hl7/messages.ts'
-import { freshStore, freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshStore, freshUrl } from '../store/freshStore.ts'
+import { fromOutside } from '../store/outside.ts'
+import { isMade } from '../store/tables.ts'
 import { csv, patientRow, take } from '../usecases/clinic.ts'
 import { type Issuer, issue } from './certificate.ts'
 import { sender, told } from './sender.ts'
@@ -55,10 +56,8 @@ async function listening(...words: string[]) {
 
 /** The log, oldest first: what was done, from where, and in the words a reader sees. */
 function logged() {
-  const db = new Database(url.slice('file:'.length), { readonly: true })
-  const rows = db
-    .prepare<[], { action: string; address: string | null; event: string }>('SELECT action, address, event FROM trail ORDER BY sequence')
-    .all()
+  const db = fromOutside(url, { reading: true })
+  const rows = db.all<{ action: string; address: string | null; event: string }>('SELECT action, address, event FROM trail ORDER BY sequence')
   db.close()
   return rows
 }
@@ -105,9 +104,9 @@ test('the day is that of each message, not of the start', async () => {
   expect(await lab.send(message('M2'))).toContain('|20261127080000.000+0000|')
   lab.close()
   await stop()
-  const db = new Database(url.slice('file:'.length), { readonly: true })
-  const received = db.prepare("SELECT substr(received_at, 1, 10) FROM intake_file WHERE name LIKE 'HL7%' ORDER BY id").pluck().all()
-  const evaluated = db.prepare('SELECT evaluated_on FROM standing').pluck().get()
+  const db = fromOutside(url, { reading: true })
+  const received = db.values("SELECT substr(received_at, 1, 10) FROM intake_file WHERE name LIKE 'HL7%' ORDER BY id")
+  const evaluated = db.value('SELECT evaluated_on FROM standing')
   db.close()
   expect([received, evaluated]).toEqual([['2026-11-25', '2026-11-27'], '2026-11-27'])
 })
@@ -115,7 +114,7 @@ test('the day is that of each message, not of the start', async () => {
 test('the list and a file are taken beside it, by other programs', async () => {
   const { port, stop } = await listening()
   const labs = [sender(port), sender(port)]
-  const path = join(dirname(url.slice('file:'.length)), 'more.csv')
+  const path = join(folderOf(url), 'more.csv')
   writeFileSync(path, csv('more.csv', [patientRow({ patient_id: 'P2' })]).bytes)
   const many = labs.map(async (lab, at) => {
     for (let n = 0; n < 20; n++) expect(told(await lab.send(message(`M${at}-${n}`)))).toBe(`AA M${at}-${n}`)
@@ -161,7 +160,7 @@ test.each([
 ])('wrong words: exit 2, and no database made: %j', async (words, said) => {
   const nowhere = freshUrl()
   expect(await lowmark(nowhere, 'listen', ...words)).toMatchObject({ status: 2, out: '', err: expect.stringContaining(said) })
-  expect(() => new Database(nowhere.slice('file:'.length), { fileMustExist: true })).toThrow()
+  expect(isMade(nowhere)).toBe(false)
 })
 
 test.each([
@@ -191,7 +190,7 @@ describe('TLS', () => {
   })
 
   function beside(name: string, text: string): string {
-    const path = join(dirname(url.slice('file:'.length)), name)
+    const path = join(folderOf(url), name)
     writeFileSync(path, text)
     return path
   }

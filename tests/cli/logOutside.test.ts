@@ -1,10 +1,10 @@
 import { spawn } from 'node:child_process'
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { openStore } from '../../lib/store/index.ts'
 import { readHeads } from '../../lib/trail/index.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 import { cutTail, daysOf, write } from '../usecases/log/written.ts'
 import { json, lowmark } from './terminal.ts'
 
@@ -12,7 +12,7 @@ let url: string
 let beside: (name: string) => string
 beforeEach(async () => {
   url = freshUrl()
-  beside = (name) => join(dirname(url.slice('file:'.length)), name)
+  beside = (name) => join(folderOf(url), name)
   const store = await openStore(url)
   await write(store, ...daysOf(2018, 5), ...daysOf(2026, 3))
   await store.close()

@@ -1,8 +1,9 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import Database from 'better-sqlite3'
+import { join } from 'node:path'
 import { beforeEach, expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
+import { withoutGuards } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
 import { csv, patientRow, type Row, resultRow } from '../usecases/clinic.ts'
 import { listDocument, patientDocument } from './schema.ts'
 import { json, lowmark } from './terminal.ts'
@@ -15,7 +16,7 @@ beforeEach(async () => {
 })
 
 async function take(name: string, rows: readonly Row[]): Promise<void> {
-  const path = join(dirname(url.slice('file:'.length)), name)
+  const path = join(folderOf(url), name)
   writeFileSync(path, csv(name, rows).bytes)
   expect((await lowmark(url, 'intake', path)).status).toBe(0)
 }
@@ -24,9 +25,8 @@ const propose = (...more: string[]) => lowmark(url, 'merge', 'propose', 'P2', 'P
 
 /** The console proposes as one person; here as if somebody else had. */
 function proposedBySomebodyElse(): void {
-  const db = new Database(url.slice('file:'.length))
-  db.exec('DROP TRIGGER patient_merge_stays_as_proposed')
-  db.exec("UPDATE patient_merge SET proposed_by = 'somebody else'")
+  const db = fromOutside(url)
+  withoutGuards(db, () => db.exec("UPDATE patient_merge SET proposed_by = 'somebody else'"))
   db.close()
 }
 

@@ -164,7 +164,7 @@ describe('is refused, with nothing left,', () => {
 })
 
 test('a backup of an older version is migrated before it has its name', async () => {
-  const migrations = readMigrations(migrationsDirectory())
+  const migrations = readMigrations(migrationsDirectory('sqlite'))
   const older = clinic.at('older')
   for (const { name, sql } of migrations.slice(0, -1)) {
     mkdirSync(join(older, name), { recursive: true })

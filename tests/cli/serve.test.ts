@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { freshUrl } from '../store/freshStore.ts'
+import { isMade } from '../store/tables.ts'
 
 test('a clinic is not served with a word for the second factor that nobody knows', () => {
   const url = freshUrl()
@@ -15,5 +15,5 @@ test('a clinic is not served with a word for the second factor that nobody knows
   const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'app/_server/serveClinic.ts'], { env, encoding: 'utf8' })
   expect(status).toBe(1)
   expect(stderr).toBe('Not started: LOWMARK_SECOND_FACTOR "requird" is neither optional nor required.\n')
-  expect(existsSync(url.slice('file:'.length))).toBe(false)
+  expect(isMade(url)).toBe(false)
 })

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { beforeEach, expect, test } from 'vitest'
-import { freshUrl } from '../store/freshStore.ts'
+import { folderOf, freshUrl } from '../store/freshStore.ts'
 import { csv, patientRow, resultRow } from '../usecases/clinic.ts'
 import { json, lowmark } from './terminal.ts'
 
@@ -11,7 +11,7 @@ beforeEach(() => {
 })
 
 function beside(name: string, content: string | Uint8Array): string {
-  const path = join(dirname(url.slice('file:'.length)), name)
+  const path = join(folderOf(url), name)
   writeFileSync(path, content)
   return path
 }

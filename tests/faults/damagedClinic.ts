@@ -1,9 +1,9 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import Database from 'better-sqlite3'
 import { openStore } from '../../lib/store/index.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { copyOf, freshUrl } from '../store/freshStore.ts'
+import { isOnServer } from '../store/testServer.ts'
 import { takeDamaged } from '../usecases/decisions/damaged.ts'
 
 let made: Promise<string> | null = null
@@ -13,16 +13,16 @@ async function makeOnce(): Promise<string> {
   const store = await openStore(url)
   await takeDamaged(store)
   await store.close()
-  const path = url.slice('file:'.length)
-  new Database(path).exec('PRAGMA wal_checkpoint(TRUNCATE)').close()
-  return path
+  return url
 }
 
-/** A copy of a small clinic (`takeDamaged`) as one file in this folder; answers its address. */
+/** A copy of a small clinic (`takeDamaged`) as one file in this folder, or as a database of its own on the server; answers its address. */
 export async function clinicIn(folder: string): Promise<string> {
   made ??= makeOnce()
+  const copy = copyOf(await made)
+  if (isOnServer(copy)) return copy
   const path = join(folder, 'lowmark.db')
-  copyFileSync(await made, path)
+  copyFileSync(copy.slice('file:'.length), path)
   return `file:${path}`
 }
 

@@ -59,7 +59,7 @@ test.skipIf(isImpossible)(
       expect(last).toContain('"kind":"unavailable"')
       for (const [path, who] of [
         ['/list', nurse],
-        [patientPath({ databaseFile: url.slice('file:'.length) }, 'P1'), nurse],
+        [patientPath({ databaseUrl: url }, 'P1'), nurse],
         ['/log', quality],
       ] as const) {
         const answer = await page(served, who, path)

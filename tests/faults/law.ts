@@ -1,7 +1,7 @@
-import Database from 'better-sqlite3'
 import { openStore, type Reader } from '../../lib/store/index.ts'
 import type { TrailHead } from '../../lib/trail/index.ts'
 import { type Call, recheck, recheckStored } from '../../lib/usecases/index.ts'
+import { fromOutside, type Outside } from '../store/outside.ts'
 import { callOf, granted, NOW } from '../usecases/accounts/persons.ts'
 
 /** What somebody was told is done. */
@@ -25,26 +25,21 @@ export function acknowledgedIn(lines: readonly string[]): Acknowledged {
   return { files, reviews, ...(head === undefined ? {} : { head }) }
 }
 
-const pathOf = (url: string) => url.slice('file:'.length)
-
 /** Nothing acknowledged is lost. */
-function lost(db: Database.Database, reader: Reader, { files, reviews, head }: Acknowledged): string[] {
-  const stored = db.prepare<[string], { n: number }>(
-    'SELECT count(*) AS n FROM (SELECT max(rows_read) AS most, max(rows_in_file) AS all_rows FROM intake_file WHERE sha256 = ?) WHERE most = all_rows AND most = ?',
-  )
-  const hash = db.prepare<[number], string>('SELECT hash FROM trail WHERE sequence = ?').pluck()
+function lost(db: Outside, reader: Reader, { files, reviews, head }: Acknowledged): string[] {
+  const stored = 'SELECT max(rows_read) AS most, max(rows_in_file) AS whole FROM intake_file WHERE sha256 = ?'
+  const hashAt = (sequence: number) => db.value<string>('SELECT hash FROM trail WHERE sequence = ?', sequence)
   const notes = (patientId: string) => reader.decisionsOf(patientId).map(({ text }) => text)
   return [
-    ...files.flatMap(({ sha256, rows }) =>
-      (db.prepare<[string, number], { n: number }>(stored.source).get(sha256, rows)?.n ?? 0) === 1
-        ? []
-        : [`file ${sha256.slice(0, 8)} of ${rows} rows is lost`],
-    ),
+    ...files.flatMap(({ sha256, rows }) => {
+      const { most, whole } = db.get<{ most: number | null; whole: number | null }>(stored, sha256) ?? { most: null, whole: null }
+      return most === rows && whole === rows ? [] : [`file ${sha256.slice(0, 8)} of ${rows} rows is lost`]
+    }),
     ...reviews.flatMap(({ patientId, note }) => {
       const times = notes(patientId).filter((text) => text === note).length
       return times === 1 ? [] : [`the review "${note}" is there ${times} times`]
     }),
-    ...(head === undefined || head.sequence === 0 || hash.get(head.sequence) === head.hash
+    ...(head === undefined || head.sequence === 0 || hashAt(head.sequence) === head.hash
       ? []
       : [`row ${head.sequence} of the log is not the one that was told`]),
   ]
@@ -54,18 +49,16 @@ const OF_FILE = `SELECT intake_file.id, rows_read, filed, corrected, held, refus
   (SELECT count(*) FROM result WHERE file_id = intake_file.id) AS results,
   (SELECT count(*) FROM refused_row WHERE file_id = intake_file.id) AS refused_rows,
   (SELECT count(*) FROM held_row WHERE file_id = intake_file.id AND returned_by IS NULL) AS held_rows,
-  (SELECT coalesce(sum(event ->> 'rows'), 0) FROM trail WHERE action = 'intake' AND event ->> 'fileId' = intake_file.id) AS logged FROM intake_file`
+  (SELECT coalesce(sum(CAST(json_extract(event, '$.rows') AS INTEGER)), 0) FROM trail
+    WHERE action = 'intake' AND CAST(json_extract(event, '$.fileId') AS INTEGER) = intake_file.id) AS logged FROM intake_file`
 
 /** Nothing half-written is visible: of each file exactly the rows that are counted are kept, and the log counts the same. */
-function halfWritten(db: Database.Database): string[] {
-  const files = db
-    .prepare<
-      [],
-      Record<'id' | 'rows_read' | 'filed' | 'corrected' | 'held' | 'refused' | 'results' | 'refused_rows' | 'held_rows' | 'logged', number> & {
-        kind: string | null
-      }
-    >(OF_FILE)
-    .all()
+function halfWritten(db: Outside): string[] {
+  const files = db.all<
+    Record<'id' | 'rows_read' | 'filed' | 'corrected' | 'held' | 'refused' | 'results' | 'refused_rows' | 'held_rows' | 'logged', number> & {
+      kind: string | null
+    }
+  >(OF_FILE)
   return files.flatMap((file) => [
     ...(file.kind === 'results' && file.results !== file.filed + file.corrected
       ? [`file ${file.id} counts ${file.filed + file.corrected} results and ${file.results} are kept`]
@@ -92,7 +85,7 @@ async function differences(call: Call): Promise<string[]> {
  */
 export async function lawHolds(databaseUrl: string, acknowledged: Acknowledged, now = NOW): Promise<string[]> {
   const store = await openStore(databaseUrl)
-  const db = new Database(pathOf(databaseUrl), { readonly: true })
+  const db = fromOutside(databaseUrl, { reading: true })
   try {
     const call = callOf(store, 'console', now)
     const { firstBad } = store.reader.verifyTrail()

@@ -1,10 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { setTimeout as pause } from 'node:timers/promises'
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { recheck } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
+import { keepWriting } from '../store/keepWriting.ts'
+import { fromOutside } from '../store/outside.ts'
 import { callOf, granted } from '../usecases/accounts/persons.ts'
 import { csv, patientRow, take } from '../usecases/clinic.ts'
 import { type Child, startChild } from './child.ts'
@@ -51,13 +52,11 @@ const KILLS = 5
  * acknowledgement that came too early would be one of something that is not there.
  */
 async function kill(life: Life, isLocked: boolean): Promise<void> {
-  const other = new Database(fresh.url.slice('file:'.length), { timeout: 5_000 })
-  if (isLocked) other.exec('BEGIN IMMEDIATE')
+  const letGo = isLocked ? keepWriting(fresh.url) : () => undefined
   await pause(Math.random() * 15 + (isLocked ? 100 : 0))
   life.process.kill('SIGKILL')
   expect(await life.ended).toBe(null)
-  // Closing takes the lock back.
-  other.close()
+  letGo()
 }
 
 test('two senders at once, the listener killed again and again: everything acknowledged is there exactly once', async () => {
@@ -79,16 +78,16 @@ test('two senders at once, the listener killed again and again: everything ackno
 
   const numbers = Array.from({ length: EACH }, (_, n) => String(n))
   expect(senders.map(({ lines }) => lines)).toEqual([numbers, numbers])
-  const db = new Database(fresh.url.slice('file:'.length), { readonly: true })
+  const db = fromOutside(fresh.url, { reading: true })
   const ids = NAMES.flatMap((name) => numbers.map((n) => `${name}-${n}`)).toSorted()
-  expect(db.prepare('SELECT control_id FROM hl7_message ORDER BY control_id').pluck().all()).toEqual(ids)
-  const rows = db.prepare("SELECT accession || ' ' || code || ' ' || version FROM result ORDER BY 1").pluck().all()
+  expect(db.values('SELECT control_id FROM hl7_message ORDER BY control_id')).toEqual(ids)
+  const rows = db.values("SELECT accession || ' ' || code || ' ' || version FROM result ORDER BY 1")
   expect(rows).toEqual(ids.flatMap((id) => [`${id} 2465-3 1`, `${id} 33358-3 1`]).toSorted())
-  const kept = db.prepare(
+  const kept = db.value(
     "SELECT count(*) FROM intake_file WHERE source = 'laboratories' AND filed = 2 AND rows_read = 2 AND refused_whole_reason IS NULL",
   )
-  expect([kept.pluck().get(), db.prepare('SELECT count(*) FROM intake_file').pluck().get()]).toEqual([2 * EACH, 2 * EACH + 1])
-  const counted = db.prepare<[], { action: string; n: number }>('SELECT action, count(*) AS n FROM trail GROUP BY action').all()
+  expect([kept, db.value('SELECT count(*) FROM intake_file')]).toEqual([2 * EACH, 2 * EACH + 1])
+  const counted = db.all<{ action: string; n: number }>('SELECT action, count(*) AS n FROM trail GROUP BY action')
   const times = new Map(counted.map(({ action, n }) => [action, n]))
   expect([times.get('intake'), times.get('listener-started'), times.get('listener-stopped')]).toEqual([2 * EACH + 1, KILLS + 1, 1])
   // Acknowledgements were lost on the way: these messages came again.

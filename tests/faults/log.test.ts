@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import {
@@ -14,15 +13,17 @@ import {
 } from '../../lib/usecases/index.ts'
 import { signIn } from '../../lib/usecases/sessions/signIn.ts'
 import { freshStore } from '../store/freshStore.ts'
+import { refuseRows, withoutGuards } from '../store/guards.ts'
+import { fromOutside, type Outside } from '../store/outside.ts'
 import { CALL } from '../store/samples.ts'
 import { addPerson, callOf, granted, logged, NOW, PASSWORD } from '../usecases/accounts/persons.ts'
 import { csv, patientRow, resultRow, take } from '../usecases/clinic.ts'
 
 let fresh: { store: Store; url: string; dispose: () => Promise<void> }
-let outside: Database.Database
+let outside: Outside
 beforeEach(async () => {
   fresh = await freshStore()
-  outside = new Database(fresh.url.slice('file:'.length))
+  outside = fromOutside(fresh.url)
 })
 afterEach(async () => {
   outside.close()
@@ -34,10 +35,10 @@ const EVERYBODY: CohortQuery = {
   ...{ sort: 'urgency', descending: false, page: 1, pageSize: 50 },
 }
 
-const REFUSE_LOG = "CREATE TRIGGER no_log BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END"
+const NO_LOG = { table: 'trail', says: 'the log is full' } as const
 
 test('when the log cannot be written, the change is not made', async () => {
-  outside.exec(REFUSE_LOG)
+  refuseRows(outside, NO_LOG)
   const change = fresh.store.record(CALL, (tx) => ({ value: tx.setSetting('a', 'b'), events: [{ action: 'sign-out' }] }))
   await expect(change).rejects.toThrow('the log is full')
   expect(fresh.store.reader.setting('a')).toBe(null)
@@ -45,7 +46,7 @@ test('when the log cannot be written, the change is not made', async () => {
 
 test('when the log cannot be written, nobody is signed in', async () => {
   await addPerson(fresh.store, 'nurse', 'navigator')
-  outside.exec(REFUSE_LOG)
+  refuseRows(outside, NO_LOG)
   const outcome = await signIn(fresh.store, { name: 'nurse', password: PASSWORD }, { now: new Date(NOW), requestId: 'r', address: null })
   expect(outcome).toMatchObject({ ok: false, kind: 'unavailable' })
   expect(fresh.store.reader.openSessions('')).toEqual([])
@@ -57,7 +58,7 @@ test('when the log cannot be written, nothing leaves and no report is read', asy
   granted(await readReport(callOf(store, 'navigator'), 2))
   expect(logged(store).at(-1)).toMatchObject({ action: 'report-read', actor: 'a navigator' })
   granted(await exportList(callOf(store, 'navigator'), { asOf: null }))
-  outside.exec(REFUSE_LOG)
+  refuseRows(outside, NO_LOG)
   for (const ask of [
     () => readReport(callOf(store, 'navigator'), 2),
     () => exportList(callOf(store, 'navigator'), { asOf: null }),
@@ -76,15 +77,8 @@ async function tenRows(): Promise<void> {
     await fresh.store.record(CALL, (tx) => ({ value: tx.setSetting(`s${n}`, 'x'), events: [{ action: 'patient-opened', patientId: `P${n}` }] }))
 }
 
-/** What somebody with the file in their hands can do: take the triggers away, change the log, put them back. */
-function forge(sql: string): void {
-  const triggers = outside
-    .prepare<[], { name: string; sql: string }>("SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'trail'")
-    .all()
-  for (const { name } of triggers) outside.exec(`DROP TRIGGER ${name}`)
-  outside.exec(sql)
-  for (const trigger of triggers) outside.exec(trigger.sql)
-}
+/** What somebody with the database in their hands can do: take the triggers away, change the log, put them back. */
+const forge = (sql: string): void => withoutGuards(outside, () => outside.exec(sql))
 
 test.each([
   ['a changed actor', "UPDATE trail SET actor = 'somebody' WHERE sequence = 4", 4],

@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { day } from '../../lib/time/index.ts'
 import { retireLog, verifyExport, verifyLog } from '../../lib/usecases/index.ts'
-import { freshStore } from '../store/freshStore.ts'
+import { folderOf, freshStore } from '../store/freshStore.ts'
 import { callOf, granted } from '../usecases/accounts/persons.ts'
 import { daysOf, write } from '../usecases/log/written.ts'
 import { startChild } from './child.ts'
@@ -13,7 +13,7 @@ let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 let file: string
 beforeEach(async () => {
   fresh = await freshStore()
-  file = join(dirname(fresh.url.slice('file:'.length)), 'retired.ndjson')
+  file = join(folderOf(fresh.url), 'retired.ndjson')
   await write(fresh.store, ...daysOf(2018, 9), ...daysOf(2026, 2))
 })
 afterEach(() => fresh.dispose())

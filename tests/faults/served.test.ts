@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { once } from 'node:events'
-import Database from 'better-sqlite3'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { patientPath } from '../pages/clinic.ts'
+import { refuseRows } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
+import { tableNames } from '../store/tables.ts'
 import { bundled } from './bundled.ts'
 import { startChild } from './child.ts'
 import { fileOf } from './clinicWork.ts'
@@ -35,20 +37,24 @@ afterAll(async () => {
   own?.remove()
 })
 
-const outside = (sql: string): void => {
-  new Database(url.slice('file:'.length), { timeout: 20_000 }).exec(sql).close()
+/** The log is full, until what this answers is called. */
+function fillLog(): () => void {
+  const db = fromOutside(url)
+  const takeAgain = refuseRows(db, { table: 'trail', says: 'the log is full' })
+  return () => {
+    takeAgain()
+    db.close()
+  }
 }
-const NO_LOG = "CREATE TRIGGER no_log BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END"
-const LOG_AGAIN = 'DROP TRIGGER no_log'
 const now = () => new Date().toISOString()
 
 /** Everything stored but the signs of life of sessions. */
 function stored(): string {
-  const db = new Database(url.slice('file:'.length), { readonly: true })
-  const tables = db.prepare<[], string>("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT IN ('session') ORDER BY name").pluck().all()
-  const rows = tables.map((name) => [name, db.prepare(`SELECT count(*) FROM "${name}"`).pluck().get()])
-  const accounts = db.prepare('SELECT name, role, disabled_at, failures FROM account ORDER BY id').all()
-  const held = db.prepare('SELECT id, resolved_at FROM held_row ORDER BY id').all()
+  const db = fromOutside(url, { reading: true })
+  const tables = tableNames(db).filter((name) => name !== 'session')
+  const rows = tables.map((name) => [name, db.value(`SELECT count(*) FROM "${name}"`)])
+  const accounts = db.all('SELECT name, role, disabled_at, failures FROM account ORDER BY id')
+  const held = db.all('SELECT id, resolved_at FROM held_row ORDER BY id')
   db.close()
   return JSON.stringify([rows, accounts, held])
 }
@@ -57,7 +63,7 @@ function stored(): string {
 const PATIENTS = ['P1', 'P2', '1950-03-12', 'haemoglobin', '"100"']
 const pages = (): readonly (readonly [path: string, role: Role])[] => [
   ['/list', 'navigator'],
-  [patientPath({ databaseFile: url.slice('file:'.length) }, 'P1'), 'physician'],
+  [patientPath({ databaseUrl: url }, 'P1'), 'physician'],
   ['/merges', 'physician'],
   ['/cohort', 'quality'],
   ['/log', 'quality'],
@@ -65,7 +71,7 @@ const pages = (): readonly (readonly [path: string, role: Role])[] => [
 
 test('while the log cannot be written, pages whose reading is an entry answer 503 with nothing of a patient, and show it again afterwards', async () => {
   for (const [path, role] of pages()) expect([path, (await page(served, cookieOf(role), path)).status]).toEqual([path, 200])
-  outside(NO_LOG)
+  const logAgain = fillLog()
   try {
     for (const [path, role] of pages()) {
       const answer = await page(served, cookieOf(role), path)
@@ -84,14 +90,14 @@ test('while the log cannot be written, pages whose reading is an entry answer 50
       expect([path, (await page(served, cookieOf(role), path)).status]).toEqual([path, 503])
     }
   } finally {
-    outside(LOG_AGAIN)
+    logAgain()
   }
   for (const [path, role] of pages()) expect([path, (await page(served, cookieOf(role), path)).status]).toEqual([path, 200])
 })
 
 test('while the log cannot be written, every route handler refuses with 503 and changes nothing', async () => {
   const before = stored()
-  outside(NO_LOG)
+  const logAgain = fillLog()
   try {
     const sent = async (path: string, role: Role, headers: Readonly<Record<string, string>> = {}, body = new FormData()) => {
       const answer = await fetch(`${served.url}${path}`, {
@@ -116,7 +122,7 @@ test('while the log cannot be written, every route handler refuses with 503 and 
     expect(uploaded).toMatch(/"ok":false,"kind":"unavailable"/)
     await expect(signInOver(served, 'physician')).rejects.toThrow('not signed in')
   } finally {
-    outside(LOG_AGAIN)
+    logAgain()
   }
   expect(stored()).toBe(before)
 })
@@ -140,14 +146,14 @@ const withKey = (fields: Readonly<Record<string, string>>) => ('rule' in fields 
 
 test('while the log cannot be written, server actions are refused and change nothing', async () => {
   const before = stored()
-  outside(NO_LOG)
+  const logAgain = fillLog()
   try {
     for (const [name, role, fields] of ACTIONS) {
       const answer = await (await act(served, cookieOf(role), name, withKey(fields))).text()
       expect([name, role, answer]).toEqual([name, role, expect.stringContaining('"ok":false,"kind":"unavailable"')])
     }
   } finally {
-    outside(LOG_AGAIN)
+    logAgain()
   }
   expect(stored()).toBe(before)
   const [name, role, fields] = ACTIONS[0] ?? expect.fail()
@@ -177,11 +183,9 @@ test('an upload of many parts, messages from the network and reviews at once: no
   listening.kill('SIGTERM')
   await once(listening, 'exit')
   expect(await sent).toContain('"ok":true')
-  const db = new Database(url.slice('file:'.length), { readonly: true })
-  const messages = db
-    .prepare<[], { sha256: string; rows: number }>("SELECT sha256, rows_read AS rows FROM intake_file WHERE source = 'laboratories'")
-    .all()
-  expect(db.prepare('SELECT count(*) FROM hl7_message').pluck().get()).toBe(25)
+  const db = fromOutside(url, { reading: true })
+  const messages = db.all<{ sha256: string; rows: number }>("SELECT sha256, rows_read AS rows FROM intake_file WHERE source = 'laboratories'")
+  expect(db.value('SELECT count(*) FROM hl7_message')).toBe(25)
   db.close()
   const acknowledged = {
     files: [{ sha256: createHash('sha256').update(large.bytes).digest('hex'), rows: 6_000 }, ...messages],

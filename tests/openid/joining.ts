@@ -10,7 +10,7 @@ export function joining(at: () => OpenIdClinic): void {
       const wrong = await new Traveller().begin(at().url(), { name: 'Rosa', code: 'WRONG' })
       expect(wrong).toMatchObject({ status: 401, says: expect.stringContaining('The name or the code is not right') })
       expect(await new Traveller().begin(at().url(), { name: 'Nobody', code })).toEqual(wrong)
-      expect(at().database.prepare("SELECT failures FROM account WHERE name = 'Rosa'").pluck().get()).toBe(1)
+      expect(at().database.value("SELECT failures FROM account WHERE name = 'Rosa'")).toBe(1)
     })
 
     test('asks the provider for a fresh sign-in, and works once', async () => {

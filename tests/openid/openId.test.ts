@@ -26,7 +26,7 @@ waysChanged(clinic)
 inBrowser(clinic)
 
 test('nothing of any token, secret or subject is in the log or in what the server writes', () => {
-  const said = `${JSON.stringify(open.database.prepare('SELECT * FROM trail').all())}${open.clinic.output()}`
+  const said = `${JSON.stringify(open.database.all('SELECT * FROM trail'))}${open.clinic.output()}`
   expect(said).toContain('wrong-nonce')
   expect(said).toContain('"signIns"')
   expect(open.stage.tokens.length).toBeGreaterThan(20)

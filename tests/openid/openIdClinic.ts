@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import Database from 'better-sqlite3'
 import { expect } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { json, lowmark, type Ran } from '../cli/terminal.ts'
 import { type Clinic, openClinic } from '../pages/clinic.ts'
+import { fromOutside, type Outside } from '../store/outside.ts'
 import { openStage, type Stage } from './stage.ts'
 import { startProvider } from './startProvider.ts'
 import { Traveller } from './traveller.ts'
@@ -25,12 +25,12 @@ interface LogRow {
 export class OpenIdClinic {
   readonly clinic: Clinic
   readonly stage: Stage
-  readonly database: Database.Database
+  readonly database: Outside
 
   constructor(clinic: Clinic, stage: Stage) {
     this.clinic = clinic
     this.stage = stage
-    this.database = new Database(clinic.databaseFile, { readonly: true })
+    this.database = fromOutside(clinic.databaseUrl, { reading: true })
   }
 
   url(): string {
@@ -38,19 +38,19 @@ export class OpenIdClinic {
   }
 
   sessions(): number {
-    return this.database.prepare<[], number>('SELECT count(*) FROM session').pluck().get() ?? 0
+    return this.database.value<number>('SELECT count(*) FROM session') ?? 0
   }
 
   rows(): number {
-    return this.database.prepare<[], number>('SELECT count(*) FROM trail').pluck().get() ?? 0
+    return this.database.value<number>('SELECT count(*) FROM trail') ?? 0
   }
 
   lastRow(): LogRow {
-    return this.database.prepare('SELECT actor, role, outcome, event FROM trail ORDER BY sequence DESC').get() as LogRow
+    return this.database.get('SELECT actor, role, outcome, event FROM trail ORDER BY sequence DESC') as LogRow
   }
 
   account(...words: string[]): Promise<Ran> {
-    return lowmark(`file:${this.clinic.databaseFile}`, 'account', ...words)
+    return lowmark(this.clinic.databaseUrl, 'account', ...words)
   }
 
   async newCode(name: string, role: Role): Promise<string> {

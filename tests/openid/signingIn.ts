@@ -15,9 +15,9 @@ export function signingIn(at: () => OpenIdClinic): void {
       expect((await elsewhere.signIn(at().url(), 'subject-of-nora')).headers.get('location')).toBe('/')
       expect((await elsewhere.send(`${at().url()}/`)).headers.get('location')).toBe('/list')
       expect(at().lastRow()).toMatchObject({ actor: 'Nora', role: 'navigator' })
-      const stored = at().database.prepare("SELECT issuer, subject, made_by, ended_at FROM account_identity WHERE subject = 'subject-of-nora'").all()
+      const stored = at().database.all("SELECT issuer, subject, made_by, ended_at FROM account_identity WHERE subject = 'subject-of-nora'")
       expect(stored).toEqual([{ issuer: at().stage.issuer, subject: 'subject-of-nora', made_by: 'Nora', ended_at: null }])
-      expect(at().database.prepare("SELECT password_hash, code_hash FROM account WHERE name = 'Nora'").get()).toEqual({
+      expect(at().database.get("SELECT password_hash, code_hash FROM account WHERE name = 'Nora'")).toEqual({
         password_hash: null,
         code_hash: null,
       })
@@ -70,10 +70,7 @@ export function signingIn(at: () => OpenIdClinic): void {
       // Joined again with a new code; the row that ended stays.
       const { code } = json<{ code: string }>(await at().account('join', 'Pia', '--json'))
       expect((await new Traveller().signIn(at().url(), 'subject-of-pia', { name: 'Pia', code })).headers.get('location')).toBe('/')
-      const ended = at()
-        .database.prepare("SELECT ended_by IS NOT NULL FROM account_identity WHERE subject = 'subject-of-pia' ORDER BY id")
-        .pluck()
-        .all()
+      const ended = at().database.values("SELECT ended_by IS NOT NULL FROM account_identity WHERE subject = 'subject-of-pia' ORDER BY id")
       expect(ended).toEqual([1, 0])
     })
 

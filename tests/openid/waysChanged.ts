@@ -1,5 +1,5 @@
-import Database from 'better-sqlite3'
 import { describe, expect, test } from 'vitest'
+import { keepWriting } from '../store/keepWriting.ts'
 import type { OpenIdClinic } from './openIdClinic.ts'
 import { Traveller } from './traveller.ts'
 
@@ -84,15 +84,13 @@ export function waysChanged(at: () => OpenIdClinic): void {
     test('a log that cannot be written: nobody is signed in', async () => {
       const { person, back } = await arrived()
       const before = [at().sessions(), at().rows()]
-      const blocker = new Database(at().clinic.databaseFile)
-      blocker.exec('BEGIN IMMEDIATE')
+      const letGo = keepWriting(at().clinic.databaseUrl)
       try {
         const answer = await person.send(back.href)
         expect([answer.status, answer.headers.get('location')]).toEqual([303, '/sign-in?single-sign-on=failed'])
         expect(person.cookies(at().url()).has('__Host-lowmark.session')).toBe(false)
       } finally {
-        blocker.exec('ROLLBACK')
-        blocker.close()
+        letGo()
       }
       expect([at().sessions(), at().rows()]).toEqual(before)
     })

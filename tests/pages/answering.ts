@@ -1,8 +1,8 @@
 import { mkdirSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
-import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit, IN_DANGER, RISEN } from './ownPatient.ts'
 
@@ -25,18 +25,16 @@ const row = (page: Page, patientId: string) => page.locator('.list .row', { hasT
 const isFocused = (page: Page, selector: string) => page.locator(selector).evaluate((element) => element === document.activeElement)
 
 /** What the database keeps of a patient's answers, first answer first. */
-function decided({ databaseFile }: Clinic, patientId: string): readonly { kind: string; did: string | null; text: string; by: string }[] {
-  const db = new Database(databaseFile, { readonly: true })
-  const rows = db.prepare('SELECT kind, did, text, made_by AS "by" FROM decision WHERE patient_id = ? ORDER BY id').all(patientId)
+function decided({ databaseUrl }: Clinic, patientId: string): readonly { kind: string; did: string | null; text: string; by: string }[] {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const rows = db.all('SELECT kind, did, text, made_by AS "by" FROM decision WHERE patient_id = ? ORDER BY id', patientId)
   db.close()
   return rows as { kind: string; did: string | null; text: string; by: string }[]
 }
 
-function openedCount({ databaseFile }: Clinic, patientId: string): number {
-  const db = new Database(databaseFile, { readonly: true })
-  const { n } = db
-    .prepare<[string], { n: number }>("SELECT count(*) AS n FROM trail WHERE action = 'patient-opened' AND patient_id = ?")
-    .get(patientId) ?? { n: 0 }
+function openedCount({ databaseUrl }: Clinic, patientId: string): number {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const { n } = db.get<{ n: number }>("SELECT count(*) AS n FROM trail WHERE action = 'patient-opened' AND patient_id = ?", patientId) ?? { n: 0 }
   db.close()
   return n
 }

@@ -1,6 +1,6 @@
 import { connect } from 'node:net'
-import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, signedInAs } from './clinic.ts'
 import { sendIntake } from './sendIntake.ts'
 
@@ -31,10 +31,10 @@ function leaveEarly(clinic: Clinic, cookie: string): Promise<string> {
   })
 }
 
-function filesIn({ databaseFile }: Clinic): unknown[] {
-  const db = new Database(databaseFile, { readonly: true })
+function filesIn({ databaseUrl }: Clinic): unknown[] {
+  const db = fromOutside(databaseUrl, { reading: true })
   try {
-    return db.prepare("SELECT name FROM intake_file WHERE name LIKE 'broken%'").all()
+    return db.all("SELECT name FROM intake_file WHERE name LIKE 'broken%'")
   } finally {
     db.close()
   }

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
-import Database from 'better-sqlite3'
 import type { Locator, Page, Request } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit } from './ownPatient.ts'
 import { sendAgain } from './sendAgain.ts'
@@ -126,14 +126,14 @@ const REFUSED = "SELECT actor, json_extract(event, '$.permission') AS permission
 async function expectRefused(clinic: Clinic, permission: string, requests: readonly Request[]): Promise<void> {
   const { context } = await signedInAs(clinic, 'navigator')
   const cookies = await context.cookies()
-  const database = new Database(clinic.databaseFile, { readonly: true })
-  const before = database.prepare(REFUSED).all().length
+  const database = fromOutside(clinic.databaseUrl, { reading: true })
+  const before = database.all(REFUSED).length
   for (const request of requests) {
     expect(await sendAgain(request, { cookies, origin: clinic.url })).toContain(`The role navigator does not include this (${permission})`)
     expect(await sendAgain(request, { cookies, origin: null })).toContain('did not come from a page of Lowmark')
   }
   const { name } = clinic.signInOf('navigator')
-  expect(database.prepare(REFUSED).all().slice(before)).toEqual(requests.map(() => ({ actor: name, permission })))
+  expect(database.all(REFUSED).slice(before)).toEqual(requests.map(() => ({ actor: name, permission })))
   database.close()
   await context.close()
 }

@@ -1,12 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { createInterface } from 'node:readline'
-import Database from 'better-sqlite3'
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core'
 import { buildPages } from '../../.ci/build.ts'
 import type { Role } from '../../lib/access/index.ts'
+import { folderOf, freshUrl, takeAway } from '../store/freshStore.ts'
+import { fromOutside } from '../store/outside.ts'
 
 export interface SignIn {
   readonly role: Role
@@ -17,7 +16,9 @@ export interface SignIn {
 /** A served database of invented patients, and a browser before it. */
 export interface Clinic {
   readonly url: string
-  readonly databaseFile: string
+  readonly databaseUrl: string
+  /** What the server keeps beside its database. */
+  readonly folder: string
   readonly browser: Browser
   /** Everything the server has written on its output. */
   readonly output: () => string
@@ -44,14 +45,14 @@ export function firstLine(child: ChildProcess): Promise<string> {
   })
 }
 
-export function serverEnvironment(databaseFile: string): NodeJS.ProcessEnv {
+export function serverEnvironment({ databaseUrl, folder }: Pick<Clinic, 'databaseUrl' | 'folder'>): NodeJS.ProcessEnv {
   const env: NodeJS.ProcessEnv = {
     ...process.env,
     NODE_ENV: 'production',
-    DATABASE_URL: `file:${databaseFile}`,
+    DATABASE_URL: databaseUrl,
     NEXTAUTH_SECRET: 'only-for-tests-only-for-tests-only-for-tests',
-    LOWMARK_LOG_HEAD_TO: join(dirname(databaseFile), 'heads'),
-    LOWMARK_HEALTH_TOKEN_FILE: join(dirname(databaseFile), 'health-token'),
+    LOWMARK_LOG_HEAD_TO: join(folder, 'heads'),
+    LOWMARK_HEALTH_TOKEN_FILE: join(folder, 'health-token'),
   }
   delete env.NEXTAUTH_URL
   return env
@@ -60,9 +61,9 @@ export function serverEnvironment(databaseFile: string): NodeJS.ProcessEnv {
 /** Builds the pages where needed, fills a fresh database, serves it in a process of its own and starts Chromium. */
 export async function openClinic(): Promise<Clinic> {
   if (!buildPages()) throw new Error('The pages did not build.')
-  const folder = mkdtempSync(join(tmpdir(), 'lowmark-pages-'))
-  const databaseFile = join(folder, 'clinic.db')
-  const env = serverEnvironment(databaseFile)
+  const databaseUrl = freshUrl()
+  const folder = folderOf(databaseUrl)
+  const env = serverEnvironment({ databaseUrl, folder })
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveForTests.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
   let output = ''
   for (const stream of [server.stdout, server.stderr]) {
@@ -74,7 +75,8 @@ export async function openClinic(): Promise<Clinic> {
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: QUIET })
   return {
     url,
-    databaseFile,
+    databaseUrl,
+    folder,
     browser,
     output: () => output,
     signInOf(role) {
@@ -92,14 +94,14 @@ export async function openClinic(): Promise<Clinic> {
       const ended = new Promise((resolve) => server.once('exit', resolve))
       server.kill('SIGTERM')
       await ended
-      rmSync(folder, { recursive: true, force: true })
+      takeAway(databaseUrl)
     },
   }
 }
 
 /** Serves the clinic's database once more, in a process that requires a second factor. `close` ends that process alone. */
-export async function serveStrictly({ databaseFile }: Clinic): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
-  const env: NodeJS.ProcessEnv = { ...serverEnvironment(databaseFile), LOWMARK_SECOND_FACTOR: 'required' }
+export async function serveStrictly(clinic: Clinic): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
+  const env: NodeJS.ProcessEnv = { ...serverEnvironment(clinic), LOWMARK_SECOND_FACTOR: 'required' }
   const server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveStrictly.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
   const { url } = JSON.parse(await firstLine(server)) as { url: string }
   return {
@@ -156,20 +158,18 @@ export async function textOf(element: Locator): Promise<string> {
 }
 
 /** The path of a patient's page, as the links of the list have it. */
-export function patientPath({ databaseFile }: Pick<Clinic, 'databaseFile'>, patientId: string): string {
-  const db = new Database(databaseFile, { readonly: true })
-  const row = db.prepare<[string], { address: string }>('SELECT address FROM patient_address WHERE patient_id = ?').get(patientId)
+export function patientPath({ databaseUrl }: Pick<Clinic, 'databaseUrl'>, patientId: string): string {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const row = db.get<{ address: string }>('SELECT address FROM patient_address WHERE patient_id = ?', patientId)
   db.close()
   if (row === undefined) throw new Error(`nobody has the identifier ${patientId}`)
   return `/patients/${row.address}`
 }
 
 /** The number of the patient whose page a link leads to. */
-export function patientAt({ databaseFile }: Pick<Clinic, 'databaseFile'>, href: string | null): string {
-  const db = new Database(databaseFile, { readonly: true })
-  const row = db
-    .prepare<[string], { id: string }>('SELECT patient_id AS id FROM patient_address WHERE address = ?')
-    .get(href?.split('/').at(-1) ?? '')
+export function patientAt({ databaseUrl }: Pick<Clinic, 'databaseUrl'>, href: string | null): string {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const row = db.get<{ id: string }>('SELECT patient_id AS id FROM patient_address WHERE address = ?', href?.split('/').at(-1) ?? '')
   db.close()
   if (row === undefined) throw new Error(`nobody is at ${href}`)
   return row.id

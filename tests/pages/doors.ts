@@ -1,6 +1,6 @@
 import { request as plainRequest } from 'node:http'
-import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
+import { keepWriting } from '../store/keepWriting.ts'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
 import { sendAgain } from './sendAgain.ts'
 import { sendIntake } from './sendIntake.ts'
@@ -113,16 +113,14 @@ export function doors(clinic: () => Clinic): void {
 
     it('shows nothing with 503 while the log cannot be written', async () => {
       const { page, context } = await signedInAs(clinic(), 'navigator')
-      const blocker = new Database(clinic().databaseFile)
-      blocker.exec('BEGIN IMMEDIATE')
+      const letGo = keepWriting(clinic().databaseUrl)
       try {
         const answer = await page.goto('/list', { timeout: 60_000 })
         expect(answer?.status()).toBe(503)
         expect(await page.locator('.list').count()).toBe(0)
         expect(await textOf(page.locator('main'))).toContain('could not be entered in the log')
       } finally {
-        blocker.exec('ROLLBACK')
-        blocker.close()
+        letGo()
       }
       expect((await page.goto('/list'))?.status()).toBe(200)
       await context.close()

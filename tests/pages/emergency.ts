@@ -1,6 +1,7 @@
-import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { withoutGuards } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { fits } from './fits.ts'
 import { admit, closeRecord, daysAgo, RISEN } from './ownPatient.ts'
@@ -147,10 +148,8 @@ export function emergency(clinic: () => Clinic): void {
 
     it('is reviewed by quality for a period, and says since when it was not', async () => {
       // The log of these tests began today, and today cannot be reviewed: an entry of the day before yesterday stands before the others.
-      const outside = new Database(clinic().databaseFile)
-      outside.exec('DROP TRIGGER trail_refuses_update')
-      outside.prepare('UPDATE trail SET at = ? WHERE sequence = 1').run(`${daysAgo(3)}T10:00:00.000Z`)
-      outside.exec("CREATE TRIGGER trail_refuses_update BEFORE UPDATE ON trail BEGIN SELECT RAISE(ABORT, 'never changed'); END")
+      const outside = fromOutside(clinic().databaseUrl)
+      withoutGuards(outside, () => outside.run('UPDATE trail SET at = ? WHERE sequence = 1', `${daysAgo(3)}T10:00:00.000Z`))
       outside.close()
       const { page, context, complaints } = await signedInAs(clinic(), 'quality')
       await page.goto('/log')

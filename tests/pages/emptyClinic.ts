@@ -1,7 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { folderOf, freshUrl, takeAway } from '../store/freshStore.ts'
 import type { Clinic } from './clinic.ts'
 import { firstLine, type SignIn, serverEnvironment } from './clinic.ts'
 
@@ -20,12 +18,12 @@ interface Told {
 }
 
 export async function openEmptyClinic({ browser }: Pick<Clinic, 'browser'>): Promise<EmptyClinic> {
-  const folder = mkdtempSync(join(tmpdir(), 'lowmark-empty-'))
-  const databaseFile = join(folder, 'clinic.db')
+  const databaseUrl = freshUrl()
+  const folder = folderOf(databaseUrl)
   let server: ChildProcess | null = null
   let output = ''
   const start = async (port: number): Promise<Told> => {
-    const env = { ...serverEnvironment(databaseFile), TEST_PORT: String(port) }
+    const env = { ...serverEnvironment({ databaseUrl, folder }), TEST_PORT: String(port) }
     server = spawn(process.execPath, ['--import', 'tsx', 'tests/pages/serveEmpty.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
     server.stderr?.on('data', (part: Buffer) => {
       output += part.toString()
@@ -43,7 +41,8 @@ export async function openEmptyClinic({ browser }: Pick<Clinic, 'browser'>): Pro
   const { url, signIns } = await start(0)
   return {
     url,
-    databaseFile,
+    databaseUrl,
+    folder,
     browser,
     output: () => output,
     said: () => output,
@@ -59,7 +58,7 @@ export async function openEmptyClinic({ browser }: Pick<Clinic, 'browser'>): Pro
     async close() {
       server?.kill('SIGCONT')
       await end('SIGTERM')
-      rmSync(folder, { recursive: true, force: true })
+      takeAway(databaseUrl)
     },
   }
 }

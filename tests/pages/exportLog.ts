@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { readHeads } from '../../lib/trail/index.ts'
 import { verifyExport } from '../../lib/usecases/index.ts'
@@ -49,7 +49,7 @@ export function exportingLog(clinic: () => Clinic): void {
       expect(answer.headers.get('x-content-type-options')).toBe('nosniff')
       expect(answer.headers.get('content-security-policy')).toContain("default-src 'none'")
       const text = await answer.text()
-      const file = join(dirname(clinic().databaseFile), 'quality.ndjson')
+      const file = join(clinic().folder, 'quality.ndjson')
       writeFileSync(file, text)
       expect(verifyExport(file, [])).toMatchObject({ firstBad: 1, says: expect.stringContaining('cannot be verified') })
       expect(text).not.toMatch(/"P-\d{4}"/)
@@ -77,7 +77,7 @@ export function exportingLog(clinic: () => Clinic): void {
     })
 
     it('has its head sent elsewhere by the server itself', async () => {
-      const heads = join(dirname(clinic().databaseFile), 'heads')
+      const heads = join(clinic().folder, 'heads')
       for (let tries = 0; tries < 200 && !existsSync(heads); tries++) await new Promise((resolve) => setTimeout(resolve, 50))
       expect(readHeads(readFileSync(heads, 'utf8'))).toEqual([
         { sequence: expect.any(Number), hash: expect.stringMatching(/^[0-9a-f]{64}$/), at: expect.any(String), databaseId: expect.any(String) },

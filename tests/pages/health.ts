@@ -1,7 +1,7 @@
 import { rmSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import Database from 'better-sqlite3'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
 
 const TOKEN = 'only-for-tests-only-for-tests-only-for-tests'
@@ -9,7 +9,7 @@ const TOKEN = 'only-for-tests-only-for-tests-only-for-tests'
 /** The address a monitor asks, and the page of the administrator. */
 export function health(clinic: () => Clinic): void {
   const ask = (authorization?: string) => fetch(`${clinic().url}/health`, authorization === undefined ? {} : { headers: { authorization } })
-  const tokenFile = () => join(dirname(clinic().databaseFile), 'health-token')
+  const tokenFile = () => join(clinic().folder, 'health-token')
 
   describe('the health of the program', () => {
     it('is one word to who has no token, and kept by no cache', async () => {
@@ -39,8 +39,8 @@ export function health(clinic: () => Clinic): void {
     })
 
     it('asks the database once however many ask', async () => {
-      const reading = new Database(clinic().databaseFile, { readonly: true })
-      const written = () => reading.prepare("SELECT value FROM setting WHERE key = 'written-at'").get() as { value: string }
+      const reading = fromOutside(clinic().databaseUrl, { reading: true })
+      const written = () => reading.get("SELECT value FROM setting WHERE key = 'written-at'") as { value: string }
       await ask()
       const before = written().value
       const answers = await Promise.all(Array.from({ length: 200 }, async () => (await ask()).status))

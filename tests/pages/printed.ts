@@ -1,6 +1,6 @@
-import Database from 'better-sqlite3'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Page } from 'playwright-core'
+import { fromOutside } from '../store/outside.ts'
 import type { Clinic } from './clinic.ts'
 
 /** Text without blanks: a printed text is put in pieces, ligatures apart. */
@@ -18,10 +18,10 @@ export async function printedSheets(page: Page): Promise<string[]> {
 }
 
 /** Paths of so many followed patients of the invented cohort, spread over all of them. */
-export function someOfTheCohort({ databaseFile }: Pick<Clinic, 'databaseFile'>, count: number): readonly string[] {
-  const db = new Database(databaseFile, { readonly: true })
+export function someOfTheCohort({ databaseUrl }: Pick<Clinic, 'databaseUrl'>, count: number): readonly string[] {
+  const db = fromOutside(databaseUrl, { reading: true })
   const sql = `SELECT address FROM patient_address JOIN standing USING (patient_id) WHERE followed = 1 AND patient_id LIKE 'P-%' ORDER BY patient_id`
-  const all = db.prepare<[], { address: string }>(sql).all()
+  const all = db.all<{ address: string }>(sql)
   db.close()
   const every = Math.max(1, Math.floor(all.length / count))
   return all.filter((_, at) => at % every === 0).map(({ address }) => `/patients/${address}`)

@@ -1,8 +1,8 @@
-import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { ROLES } from '../../lib/access/index.ts'
 import { MODEL_IDS } from '../../lib/models/index.ts'
 import { RULE_IDS } from '../../lib/rules/index.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
 
 const CAUTION = 'It does not diagnose, attribute or treat; local protocol and the treating physician decide.'
@@ -82,10 +82,10 @@ export function rulesAndModels(clinic: () => Clinic): void {
   })
 }
 
-function entries({ databaseFile }: Clinic): number {
-  const database = new Database(databaseFile, { readonly: true })
+function entries({ databaseUrl }: Clinic): number {
+  const database = fromOutside(databaseUrl, { reading: true })
   try {
-    return (database.prepare('SELECT max(sequence) AS last FROM trail').get() as { last: number }).last
+    return (database.get('SELECT max(sequence) AS last FROM trail') as { last: number }).last
   } finally {
     database.close()
   }

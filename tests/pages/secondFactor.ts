@@ -22,8 +22,8 @@ async function codeNow(secret: string, steps: -1 | 0 | 1): Promise<string> {
   return codeOf(secret, Date.now() + steps * STEP_MS)
 }
 
-async function addPerson({ databaseFile }: Clinic, name: string, role: Role): Promise<void> {
-  const store = await openStore(`file:${databaseFile}`)
+async function addPerson({ databaseUrl }: Clinic, name: string, role: Role): Promise<void> {
+  const store = await openStore(databaseUrl)
   const call = consoleCall(store, 'tests')
   const { code } = granted(await addAccount(call, { name, role }))
   granted(await activate(call, { name, code, password: PASSWORD }))

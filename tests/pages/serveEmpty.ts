@@ -1,5 +1,4 @@
 /** A clinic on its first day: accounts, and nothing else. In a process of its own, on the port it is given, so that it can be stopped and started again. */
-import { existsSync } from 'node:fs'
 import { serve } from '../../app/_server/serve.ts'
 import { ROLES } from '../../lib/access/index.ts'
 import { openStore } from '../../lib/store/index.ts'
@@ -7,8 +6,8 @@ import { activate, addAccount, consoleCall } from '../../lib/usecases/index.ts'
 
 const databaseUrl = process.env.DATABASE_URL ?? ''
 const signIns: { role: string; name: string; password: string }[] = []
-if (!existsSync(databaseUrl.slice('file:'.length))) {
-  const store = await openStore(databaseUrl)
+const store = await openStore(databaseUrl)
+if (store.reader.accounts().length === 0) {
   const call = consoleCall(store, 'tests')
   for (const role of ROLES) {
     const [name, password] = [`first-${role}`, `nine quiet herons of ${role}`]
@@ -18,7 +17,7 @@ if (!existsSync(databaseUrl.slice('file:'.length))) {
     if (!activated.ok) throw new Error(activated.reason)
     signIns.push({ role, name, password })
   }
-  await store.close()
 }
+await store.close()
 const { url } = await serve({ databaseUrl, port: Number(process.env.TEST_PORT ?? 0) })
 process.stdout.write(`${JSON.stringify({ url, signIns })}\n`)

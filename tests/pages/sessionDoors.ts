@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto'
-import Database from 'better-sqlite3'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { activate, addAccount, changeRole, disableAccount } from '../../lib/usecases/index.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, enter, signedInAs, textOf, visit } from './clinic.ts'
 import { fits } from './fits.ts'
 import { beside, endRows, HOUR_MS, letPass, MINUTE_MS } from './ownSession.ts'
@@ -27,9 +27,9 @@ const IN = { page: 200, route: 200, open: true }
 const OUT = { page: 307, route: 403, open: false }
 
 function sessionIds(clinic: Clinic, name: string): string[] {
-  const db = new Database(clinic.databaseFile, { readonly: true })
+  const db = fromOutside(clinic.databaseUrl, { reading: true })
   const sql = 'SELECT session.id FROM session JOIN account ON account.id = account_id WHERE name = ? ORDER BY session.created_at'
-  const ids = db.prepare<[string], { id: string }>(sql).all(name)
+  const ids = db.all<{ id: string }>(sql, name)
   db.close()
   return ids.map(({ id }) => id)
 }
@@ -137,8 +137,8 @@ export function sessionDoors(clinic: () => Clinic): void {
       const refused = async (forwarded: Record<string, string>) => {
         const answer = await fetch(`${clinic().url}/accounts`, { headers: { cookie, ...forwarded } })
         await answer.body?.cancel()
-        const db = new Database(clinic().databaseFile, { readonly: true })
-        const row = db.prepare<[], { address: string }>("SELECT address FROM trail WHERE action = 'access-refused' ORDER BY sequence DESC").get()
+        const db = fromOutside(clinic().databaseUrl, { reading: true })
+        const row = db.get<{ address: string }>("SELECT address FROM trail WHERE action = 'access-refused' ORDER BY sequence DESC")
         db.close()
         return [answer.status, row?.address]
       }

@@ -1,6 +1,6 @@
-import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit, fileResults } from './ownPatient.ts'
 import { close, printedSheets, someOfTheCohort } from './printed.ts'
@@ -12,9 +12,9 @@ const onPaper = (page: Page) => textOf(page.getByRole('article', { name: 'Sheet 
 const sheetsOf = (clinic: Clinic) => `${patientPath(clinic, PATIENT)}/sheet`
 
 /** What the log has of the patient, oldest first. */
-function entriesOf({ databaseFile }: Clinic): readonly string[] {
-  const db = new Database(databaseFile, { readonly: true })
-  const rows = db.prepare<[string], { action: string }>('SELECT action FROM trail WHERE patient_id = ? ORDER BY sequence').all(PATIENT)
+function entriesOf({ databaseUrl }: Clinic): readonly string[] {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const rows = db.all<{ action: string }>('SELECT action FROM trail WHERE patient_id = ? ORDER BY sequence', PATIENT)
   db.close()
   return rows.map(({ action }) => action)
 }

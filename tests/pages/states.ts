@@ -1,5 +1,4 @@
 import AxeBuilder from '@axe-core/playwright'
-import Database from 'better-sqlite3'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { showPart } from '../../.ci/design/drawParts.ts'
@@ -7,6 +6,8 @@ import { PARTS } from '../../.ci/design/parts.ts'
 import { EMPTY } from '../../.ci/design/states.ts'
 import { RENEWING } from '../../app/_parts/underway/waitingWords.ts'
 import { ROLES } from '../../lib/access/index.ts'
+import { withoutGuards } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 import { type EmptyClinic, openEmptyClinic } from './emptyClinic.ts'
 import { fits } from './fits.ts'
@@ -104,10 +105,10 @@ export function states(clinic: () => Clinic): void {
       const { page, context, complaints } = await signedInAs(clinic(), 'navigator')
       await page.goto('/rounds')
       await page.waitForLoadState('networkidle')
-      const db = new Database(clinic().databaseFile)
-      const { followed } = db.prepare<[], { followed: number }>('SELECT count(*) AS followed FROM standing').get() ?? { followed: 0 }
+      const db = fromOutside(clinic().databaseUrl)
+      const { followed } = db.get<{ followed: number }>('SELECT count(*) AS followed FROM standing') ?? { followed: 0 }
       // As after a new version of the program: everybody but one.
-      db.prepare("UPDATE standing SET rules_version = 'an earlier one' WHERE patient_id <> (SELECT min(patient_id) FROM standing)").run()
+      db.run("UPDATE standing SET rules_version = 'an earlier one' WHERE patient_id <> (SELECT min(patient_id) FROM standing)")
       db.close()
       // The list waits on its way, so that as many wait as long as is looked.
       let letGo = (): void => undefined
@@ -184,8 +185,8 @@ export function states(clinic: () => Clinic): void {
 
     it('failed: says what is safe, has the focus, and comes when it is tried again', async () => {
       const { page, context } = await signedInAs(first(), 'navigator')
-      const db = new Database(first().databaseFile)
-      db.prepare("INSERT INTO source_profile VALUES ('Broken', 1, '[]', 'a reason', 'tests', '2026-11-01T00:00:00.000Z')").run()
+      const db = fromOutside(first().databaseUrl)
+      db.run("INSERT INTO source_profile VALUES ('Broken', 1, '[]', 'a reason', 'tests', '2026-11-01T00:00:00.000Z')")
       await page.getByRole('link', { name: 'Sources' }).click()
       await page.getByRole('heading', { name: 'This page failed' }).waitFor()
       expect(await headingHasFocus(page)).toBe(true)
@@ -193,12 +194,7 @@ export function states(clinic: () => Clinic): void {
       await fits(page, 'failed')
       expect((await page.goto('/sources'))?.status()).toBe(500)
       await page.getByRole('heading', { name: 'This page failed' }).waitFor()
-      db.exec('DROP TRIGGER IF EXISTS source_profile_stays')
-      for (const { name } of db
-        .prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'source_profile'")
-        .all())
-        db.exec(`DROP TRIGGER ${name}`)
-      db.exec('DELETE FROM source_profile')
+      withoutGuards(db, () => db.exec('DELETE FROM source_profile'))
       db.close()
       await page.getByRole('button', { name: 'Try again' }).click()
       await page.getByRole('heading', { name: 'Sources' }).waitFor()

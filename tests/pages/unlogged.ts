@@ -1,7 +1,8 @@
-import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { may, type Permission, ROLES } from '../../lib/access/index.ts'
 import { ROUTES } from '../house/doors.ts'
+import { keepWriting } from '../store/keepWriting.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, signedInAs } from './clinic.ts'
 import { first, wayTo } from './ways.ts'
 
@@ -10,10 +11,10 @@ const TAKES_AWAY: readonly Permission[] = ['list.export', 'list.export-pseudonym
 
 const TOLD = Object.entries(ROUTES).flatMap(([route, { needs }]) => (needs !== null && TAKES_AWAY.includes(needs) ? [{ route, needs }] : []))
 
-const entries = (databaseFile: string): string => first(databaseFile, 'SELECT max(sequence) AS one FROM trail')
-const numbers = (databaseFile: string): readonly string[] => {
-  const db = new Database(databaseFile, { readonly: true })
-  const rows = db.prepare<[], { id: string }>('SELECT id FROM patient').all()
+const entries = (databaseUrl: string): string => first(databaseUrl, 'SELECT max(sequence) AS one FROM trail')
+const numbers = (databaseUrl: string): readonly string[] => {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const rows = db.all<{ id: string }>('SELECT id FROM patient')
   db.close()
   return rows.map(({ id }) => id)
 }
@@ -33,9 +34,8 @@ export function unlogged(clinic: () => Clinic): void {
       const { path, handler = 'GET' } = wayTo(route)
       const address = clinic().url + path(clinic())
       const ask = () => fetch(address, { method: handler, headers: { cookie, origin: clinic().url }, redirect: 'manual' })
-      const before = entries(clinic().databaseFile)
-      const blocker = new Database(clinic().databaseFile)
-      blocker.exec('BEGIN IMMEDIATE')
+      const before = entries(clinic().databaseUrl)
+      const letGo = keepWriting(clinic().databaseUrl)
       try {
         const answer = await ask()
         const text = await answer.text()
@@ -43,16 +43,15 @@ export function unlogged(clinic: () => Clinic): void {
         expect(answer.headers.get('content-disposition')).toBe(null)
         expect(answer.headers.get('cache-control')).toBe('private, no-store')
         expect(text).toContain('could not be entered in the log')
-        expect(numbers(clinic().databaseFile).filter((id) => text.includes(id))).toEqual([])
-        expect(entries(clinic().databaseFile)).toBe(before)
+        expect(numbers(clinic().databaseUrl).filter((id) => text.includes(id))).toEqual([])
+        expect(entries(clinic().databaseUrl)).toBe(before)
       } finally {
-        blocker.exec('ROLLBACK')
-        blocker.close()
+        letGo()
       }
       const answer = await ask()
       expect(answer.status).toBe(200)
       expect((await answer.text()).length).toBeGreaterThan(100)
-      expect(Number(entries(clinic().databaseFile))).toBeGreaterThan(Number(before))
+      expect(Number(entries(clinic().databaseUrl))).toBeGreaterThan(Number(before))
       await context.close()
     })
   })

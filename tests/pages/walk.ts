@@ -27,7 +27,7 @@ export function walk(clinic: () => Clinic): void {
     })
 
     const refusals = (): number =>
-      Number(first(clinic().databaseFile, "SELECT count(*) AS one FROM trail WHERE action = 'access-refused' AND address IS NOT NULL"))
+      Number(first(clinic().databaseUrl, "SELECT count(*) AS one FROM trail WHERE action = 'access-refused' AND address IS NOT NULL"))
 
     async function ask(who: Who, route: string, headers: Readonly<Record<string, string>> = {}): Promise<Response> {
       const { path, handler = 'GET' } = wayTo(route)

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
-import Database from 'better-sqlite3'
 import { pseudonymKey } from '../../lib/usecases/index.ts'
 import { pseudonyms } from '../../lib/usecases/pseudonyms/pseudonyms.ts'
 import { ACTION_FILES } from '../house/doors.ts'
 import { textOf } from '../house/tree.ts'
+import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath } from './clinic.ts'
 
 export interface Ways {
@@ -14,9 +14,9 @@ export interface Ways {
 }
 
 /** The one value a question to the database answers, as text. */
-export const first = (databaseFile: string, sql: string): string => {
-  const db = new Database(databaseFile, { readonly: true })
-  const row = db.prepare<[], { one: string }>(sql).get()
+export const first = (databaseUrl: string, sql: string): string => {
+  const db = fromOutside(databaseUrl, { reading: true })
+  const row = db.get<{ one: string }>(sql)
   db.close()
   return String(row?.one)
 }
@@ -27,7 +27,7 @@ function pseudonymOf(patientId: string): string {
   return pseudonyms(key.key).of(patientId)
 }
 
-const aPatient = (clinic: Clinic): string => first(clinic.databaseFile, "SELECT id AS one FROM patient WHERE status = 'followed' LIMIT 1")
+const aPatient = (clinic: Clinic): string => first(clinic.databaseUrl, "SELECT id AS one FROM patient WHERE status = 'followed' LIMIT 1")
 
 /** Where the address of a route is more than its folder. */
 export const WAYS: Readonly<Record<string, Ways>> = {
@@ -40,12 +40,12 @@ export const WAYS: Readonly<Record<string, Ways>> = {
   'app/patients/[address]': { path: (clinic) => patientPath(clinic, aPatient(clinic)) },
   'app/patients/[address]/sheet': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/sheet` },
   'app/patients/[address]/sheet/[sheetId]': {
-    path: (clinic) => `${patientPath(clinic, first(clinic.databaseFile, 'SELECT patient_id AS one FROM patient_sheet WHERE id = 1'))}/sheet/1`,
+    path: (clinic) => `${patientPath(clinic, first(clinic.databaseUrl, 'SELECT patient_id AS one FROM patient_sheet WHERE id = 1'))}/sheet/1`,
   },
   'app/patients/[address]/beside': { path: (clinic) => `${patientPath(clinic, aPatient(clinic))}/beside`, handler: 'GET' },
   'app/intake/[fileId]': { path: () => '/intake/1' },
   'app/intake/upload': { path: () => '/intake/upload', handler: 'POST' },
-  'app/held/[heldId]': { path: ({ databaseFile }) => `/held/${first(databaseFile, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },
+  'app/held/[heldId]': { path: ({ databaseUrl }) => `/held/${first(databaseUrl, 'SELECT id AS one FROM held_row WHERE resolved_at IS NULL')}` },
   'app/sources/[source]': { path: () => '/sources/North' },
   'app/sources/[source]/file': { path: () => '/sources/North/file', handler: 'GET' },
   'app/renewal': { path: () => '/renewal', handler: 'GET' },

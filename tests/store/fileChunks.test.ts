@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto'
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { FILE_CHUNK_BYTES, type Store } from '../../lib/store/index.ts'
 import { freshStore } from './freshStore.ts'
+import { withoutGuards } from './guards.ts'
+import { fromOutside } from './outside.ts'
 import { CALL, FILE } from './samples.ts'
+import { countOf } from './tables.ts'
 
 let store: Store
 let url: string
@@ -34,7 +36,7 @@ test('a large file is kept in pieces of one MiB, whether it comes at once or a p
   expect(Buffer.compare(store.reader.fileBytes(id) ?? Buffer.alloc(0), LARGE)).toBe(0)
   const again = await store.record(CALL, (tx) => ({ value: tx.insertFile({ ...FILE, bytes: LARGE }), events: [SEEN] }))
   expect(Buffer.compare(store.reader.fileBytes(again) ?? Buffer.alloc(0), LARGE)).toBe(0)
-  expect(await store.prisma.intakeFileChunk.count()).toBe(3)
+  expect(countOf(url, 'intake_file_chunk')).toBe(3)
   expect(store.reader.fileBytes(99)).toBeNull()
 })
 
@@ -48,24 +50,23 @@ test('an interrupted file says how much of it is kept; sent again, the missing p
 })
 
 test('a file of an earlier version, kept in one piece, stays readable and gets no pieces', async () => {
-  const db = new Database(url.slice('file:'.length))
-  db.prepare('INSERT INTO intake_file_bytes (sha256, bytes) VALUES (?, ?)').run(SHA256, LARGE)
+  const db = fromOutside(url)
+  db.run('INSERT INTO intake_file_bytes (sha256, bytes) VALUES (?, ?)', SHA256, LARGE)
   db.close()
   const id = await announced()
   await keep(1, 2, 3)
   expect(Buffer.compare(store.reader.fileBytes(id) ?? Buffer.alloc(0), LARGE)).toBe(0)
-  expect(await store.prisma.intakeFileChunk.count()).toBe(0)
+  expect(countOf(url, 'intake_file_chunk')).toBe(0)
 })
 
 test('a piece is never changed or removed; one forged behind the program is told by its digest', async () => {
   const id = await announced()
   await keep(1, 2, 3)
-  const db = new Database(url.slice('file:'.length))
-  const forge = () => db.prepare("UPDATE intake_file_chunk SET bytes = x'0102030405' WHERE number = 3").run()
+  const db = fromOutside(url)
+  const forge = () => db.run('UPDATE intake_file_chunk SET bytes = ? WHERE number = 3', Buffer.from([1, 2, 3, 4, 5]))
   expect(forge).toThrow('never changed')
-  expect(() => db.prepare('DELETE FROM intake_file_chunk').run()).toThrow('never removed')
-  db.exec('DROP TRIGGER intake_file_chunk_refuses_update')
-  forge()
+  expect(() => db.run('DELETE FROM intake_file_chunk')).toThrow('never removed')
+  withoutGuards(db, forge)
   db.close()
   expect(() => store.reader.fileBytes(id)).toThrow('their SHA-256 differs')
 })

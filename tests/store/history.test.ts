@@ -5,8 +5,9 @@ import { day, parseBirthDate, parseMoment } from '../../lib/time/index.ts'
 import { decimal, exactly } from '../../lib/units/index.ts'
 import { freshStore } from './freshStore.ts'
 import { addPatient, CALL, FILE, newResult, TODAY } from './samples.ts'
+import { countOf, rowsOf } from './tables.ts'
 
-let fresh: { store: Store; dispose: () => Promise<void> }
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 beforeEach(async () => {
   fresh = await freshStore()
 })
@@ -161,8 +162,8 @@ test('an updated patient keeps the row as it was', async () => {
     return { value: tx.bumpRevision('P1'), events: [SEEN] }
   })
   expect(fresh.store.reader.patient('P1')).toEqual({ patient: changed, revision: 1, version: 2 })
-  const [before] = await fresh.store.prisma.patientVersion.findMany()
-  expect(JSON.parse(before?.row ?? '')).toMatchObject({ birth_date: '1960-02-01', status: 'followed', line: 2 })
+  const [before] = rowsOf(fresh.url, 'patient_version')
+  expect(JSON.parse(String(before?.row))).toMatchObject({ birth_date: '1960-02-01', status: 'followed', line: 2 })
   expect(fresh.store.reader.followedPatientIds()).toEqual([])
 })
 
@@ -172,6 +173,6 @@ test('the bytes of a file are kept once, whatever its name', async () => {
     events: [SEEN],
   }))
   expect(ids).toEqual([1, 2])
-  expect(await fresh.store.prisma.intakeFileBytes.count()).toBe(1)
+  expect(countOf(fresh.url, 'intake_file_bytes')).toBe(1)
   expect(fresh.store.reader.fileBytes(2)?.toString()).toBe('patient_id,collected_at\n')
 })

@@ -94,7 +94,7 @@ test('a migration that fails leaves nothing behind', async () => {
   db.close()
 })
 
-test.each(['postgres://x', 'file:', ':memory:', 'file::memory:', 'lowmark.db'])('the address %s is refused with what to write', async (url) => {
+test.each(['mysql://x', 'file:', ':memory:', 'file::memory:', 'lowmark.db'])('the address %s is refused with what to write', async (url) => {
   await expect(openStore(url)).rejects.toThrow(NotOpened)
   await expect(openStore(url)).rejects.toThrow(/file:\.\/var\/lowmark\.db/)
 })

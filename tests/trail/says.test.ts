@@ -241,6 +241,7 @@ const SENTENCES: readonly (readonly [TrailEvent, string])[] = [
     { action: 'backup-made', outcome: 'failure', reason: 'disk-full', bytes: 0, sha256: null, headSequence: null, removed: 0 },
     'No backup was made (disk-full).',
   ],
+  [{ action: 'moved-to-server', rows: 12, headSequence: 3, headHash: 'b' }, 'The database was moved to a server: 12 rows, the log up to entry 3.'],
   [
     { action: 'restored', sha256: 'a', headSequence: 12, headHash: 'b', sessionsEnded: 1, codesEnded: 2 },
     'The database was restored from a backup whose log ended with entry 12; 1 session and 2 one-time codes ended.',

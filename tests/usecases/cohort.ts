@@ -1,15 +1,11 @@
-import { copyFileSync, rmSync } from 'node:fs'
-import { dirname } from 'node:path'
-import Database from 'better-sqlite3'
 import { openStore, type Store } from '../../lib/store/index.ts'
 import { acceptFiles, type Call, fillDemonstration } from '../../lib/usecases/index.ts'
-import { freshUrl } from '../store/freshStore.ts'
+import { copyOf, type FreshStore, freshUrl, storeAt } from '../store/freshStore.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { csv, resultRow } from './clinic.ts'
 
 export const COHORT = 40
 
-const path = (url: string) => url.slice('file:'.length)
 let filled: Promise<string> | null = null
 
 /** A database with the invented cohort as of the tests' own day, made once a test process and only ever copied. */
@@ -18,25 +14,13 @@ async function filledUrl(): Promise<string> {
   const store = await openStore(url)
   granted(await fillDemonstration(callOf(store), { patients: COHORT, years: 2, seed: 7 }))
   await store.close()
-  // A store's own reading connection closes last and may not write: this one moves the write-ahead log into the file.
-  new Database(path(url)).exec('PRAGMA wal_checkpoint(TRUNCATE)').close()
   return url
 }
 
 /** A copy of the filled database for one test. */
-export async function filledStore(): Promise<{ store: Store; url: string; dispose: () => Promise<void> }> {
+export async function filledStore(): Promise<FreshStore> {
   filled ??= filledUrl()
-  const url = freshUrl()
-  copyFileSync(path(await filled), path(url))
-  const store = await openStore(url)
-  return {
-    store,
-    url,
-    async dispose() {
-      await store.close()
-      rmSync(dirname(path(url)), { recursive: true, force: true })
-    },
-  }
+  return storeAt(copyOf(await filled))
 }
 
 /** A call of the console so many days after the tests' own day. */

@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { type Check, type HealthState, judge } from '../../lib/usecases/health/checks.ts'
@@ -6,6 +5,9 @@ import type { HealthFacts } from '../../lib/usecases/health/facts.ts'
 import { healthOf, readHealth } from '../../lib/usecases/index.ts'
 import { json, lowmark } from '../cli/terminal.ts'
 import { freshStore } from '../store/freshStore.ts'
+import { refuseRows } from '../store/guards.ts'
+import { fromOutside } from '../store/outside.ts'
+import { REFUSED_CODE } from '../store/refusals.ts'
 import { callOf, granted, logged } from './accounts/persons.ts'
 import { csv, patientRow, take } from './clinic.ts'
 
@@ -106,12 +108,12 @@ describe('of a database', () => {
   })
 
   test('a database that takes no row is told, by its reason and without a path', async () => {
-    const outside = new Database(fresh.url.slice('file:'.length))
-    outside.exec("CREATE TRIGGER full BEFORE INSERT ON setting BEGIN SELECT RAISE(ABORT, 'no room at /a/place'); END")
+    const outside = fromOutside(fresh.url)
+    refuseRows(outside, { table: 'setting', says: 'no room at /a/place' })
     outside.close()
     const health = await healthOf(fresh.store, NOW)
     expect(health.status).toBe('fail')
-    expect(health.checks[0]).toMatchObject({ what: 'database', says: 'The database cannot be written (SQLITE_CONSTRAINT_TRIGGER).' })
+    expect(health.checks[0]).toMatchObject({ what: 'database', says: `The database cannot be written (${REFUSED_CODE}).` })
     expect(JSON.stringify(health)).not.toContain('/a/place')
   })
 

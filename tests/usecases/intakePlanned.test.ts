@@ -1,9 +1,10 @@
-import Database from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterEach, expect, test } from 'vitest'
 import type { Store, Tx } from '../../lib/store/index.ts'
 import { type Call, type IncomingFile, recheck } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
+import { fromOutside } from '../store/outside.ts'
+import { tableNames } from '../store/tables.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { courseRows, csv, only, patientRow, type Row, resultRow, take } from './clinic.ts'
 
@@ -103,17 +104,12 @@ test('another version of a stored result is evaluated after it is filed: a value
 
 /** Everything the database keeps but addresses drawn by chance and the log, which has a number drawn for each call. */
 function kept(store: Store): unknown {
-  const db = new Database(store.path, { readonly: true })
-  const names = db
-    .prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name")
-    .all()
-  const tables = names.filter(({ name }) => !name.startsWith('trail') && !/address|identity|setting|migration/.test(name))
-  const all = tables.map(({ name }) => [
+  const db = fromOutside(store.url, { reading: true })
+  const names = tableNames(db).filter((name) => !name.startsWith('trail') && !/address|identity|setting|migration/.test(name))
+  const all = names.map((name) => [
     name,
     db
-      .prepare(`SELECT * FROM "${name}"`)
-      .raw()
-      .all()
+      .all(`SELECT * FROM ${name}`)
       .map((row) => JSON.stringify(row))
       .sort(),
   ])

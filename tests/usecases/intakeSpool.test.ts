@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { acceptFiles, acceptFilesApart, clearSpools, openSpool, spoolFiles } from '../../lib/usecases/index.ts'
-import { freshStore } from '../store/freshStore.ts'
+import { freshStore, incomingOf } from '../store/freshStore.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { counts, only } from './clinic.ts'
 
@@ -18,7 +18,7 @@ beforeEach(async () => {
   ;({ store, dispose } = fresh)
   before = process.env.DATABASE_URL
   process.env.DATABASE_URL = fresh.url
-  directory = `${fresh.url.slice('file:'.length)}-incoming`
+  directory = incomingOf(fresh.url)
 })
 afterEach(async () => {
   if (before === undefined) delete process.env.DATABASE_URL

@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { DEFAULT_PLAN } from '../../lib/plan/index.ts'
 import { compareUrgency } from '../../lib/review/index.ts'
@@ -6,6 +5,7 @@ import { RULES_VERSION } from '../../lib/rules/index.ts'
 import { assess } from '../../lib/standing/index.ts'
 import type { Store } from '../../lib/store/index.ts'
 import { listDocument, readRenewal, recheck, renewStandings } from '../../lib/usecases/index.ts'
+import { fromOutside } from '../store/outside.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { COHORT, callAfter, filledStore, takeHighCalcium } from './cohort.ts'
 
@@ -19,8 +19,8 @@ afterEach(() => dispose())
 
 /** Changes the file behind the program's back. */
 function tamper(sql: string): void {
-  const db = new Database(url.slice('file:'.length))
-  db.prepare(sql).run()
+  const db = fromOutside(url)
+  db.run(sql)
   db.close()
 }
 

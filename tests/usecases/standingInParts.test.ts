@@ -1,7 +1,7 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { recheck, renewStandings } from '../../lib/usecases/index.ts'
+import { fromOutside } from '../store/outside.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { COHORT, filledStore, takeHighCalcium } from './cohort.ts'
 
@@ -17,8 +17,8 @@ afterEach(async () => {
 
 /** Changes the file behind the program's back. */
 function tamper(sql: string): void {
-  const db = new Database(url.slice('file:'.length))
-  db.prepare(sql).run()
+  const db = fromOutside(url)
+  db.run(sql)
   db.close()
 }
 

@@ -1,4 +1,3 @@
-import { dirname } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Store } from '../../lib/store/index.ts'
 import { day } from '../../lib/time/index.ts'
@@ -29,7 +28,7 @@ import {
   signInByIdentity,
   turnOffSecondFactor,
 } from '../../lib/usecases/index.ts'
-import { freshStore } from '../store/freshStore.ts'
+import { folderOf, freshStore } from '../store/freshStore.ts'
 import { addPerson, callOf, granted, later, NOW, PASSWORD } from './accounts/persons.ts'
 import { csv, patientRow, take } from './clinic.ts'
 import { recent, resultId, takeDamaged } from './decisions/damaged.ts'
@@ -195,14 +194,14 @@ describe('the log outside the program', () => {
   test('is no file with a gap where its oldest entries are retired while it is written', async () => {
     await write(store, ...OLD, NOW)
     const { chunks } = granted(await exportLog(callOf(store), { from: null, to: null }))
-    granted(await retireLog(callOf(store), { before: day('2020-01-01'), file: `${dirname(store.path)}/retired.ndjson` }))
+    granted(await retireLog(callOf(store), { before: day('2020-01-01'), file: `${folderOf(store.url)}/retired.ndjson` }))
     expect(() => [...chunks()]).toThrow('retired meanwhile')
   })
 
   test('stands on the page of the health where its head could not be sent', async () => {
     const told = async () => (await healthOf(store, later(60))).checks.find(({ what }) => what === 'log-head')
     granted(await addAccount(callOf(store), { name: 'nurse', role: 'navigator' }))
-    const folder = dirname(store.path)
+    const folder = folderOf(store.url)
     granted(await sendHead(callOf(store), { kind: 'file', path: `${folder}/heads` }))
     expect(await told()).toMatchObject({ state: 'ok' })
     expect(await sendHead(callOf(store, 'console', later(30)), { kind: 'file', path: folder })).toMatchObject({ ok: false, kind: 'unavailable' })

@@ -9,9 +9,10 @@ import { listAccounts } from '../../../lib/usecases/accounts/listAccounts.ts'
 import { readSession } from '../../../lib/usecases/sessions/readSession.ts'
 import { signIn } from '../../../lib/usecases/sessions/signIn.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { addPerson, callOf, granted, later, logged, PASSWORD } from './persons.ts'
 
-let fresh: { store: Store; dispose: () => Promise<void> }
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 beforeEach(async () => {
   fresh = await freshStore()
 })
@@ -45,7 +46,7 @@ test('the first administrator comes from the command line, by a one-time code th
 
 test('the code itself is nowhere in the database', async () => {
   const { code } = granted(await addAccount(callOf(fresh.store), { name: 'admin', role: 'administrator' }))
-  const everything = JSON.stringify([await fresh.store.prisma.account.findMany(), await fresh.store.prisma.trail.findMany()])
+  const everything = JSON.stringify([rowsOf(fresh.url, 'account'), rowsOf(fresh.url, 'trail')])
   expect(everything).not.toContain(code)
   expect(everything).not.toContain(code.replaceAll('-', ''))
 })
@@ -139,10 +140,10 @@ const ASKED = [
 
 test.each(['navigator', 'physician', 'quality', 'none'] as const)('%s may do nothing with accounts, and each refusal is logged', async (role) => {
   await addPerson(fresh.store, 'n', 'navigator')
-  const before = await fresh.store.prisma.account.findMany()
+  const before = rowsOf(fresh.url, 'account')
   const rows = logged(fresh.store).length
   for (const ask of ASKED) expect(await ask(fresh.store, role)).toMatchObject({ ok: false, kind: 'not-allowed' })
-  expect(await fresh.store.prisma.account.findMany()).toEqual(before)
+  expect(rowsOf(fresh.url, 'account')).toEqual(before)
   expect(
     logged(fresh.store)
       .slice(rows)

@@ -6,9 +6,10 @@ import { readSession } from '../../../lib/usecases/sessions/readSession.ts'
 import { signIn } from '../../../lib/usecases/sessions/signIn.ts'
 import { signOut } from '../../../lib/usecases/sessions/signOut.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { addPerson, callOf, granted, later, logged, PASSWORD } from './persons.ts'
 
-let fresh: { store: Store; dispose: () => Promise<void> }
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 beforeEach(async () => {
   fresh = await freshStore()
   await addPerson(fresh.store, 'nurse', 'navigator')
@@ -31,7 +32,7 @@ test('the right password signs in, and the log says who and in which session', a
 
 test('what the browser holds is nowhere in the database', async () => {
   const { sessionId } = granted(await tryAt(0))
-  const kept = await fresh.store.prisma.session.findMany()
+  const kept = rowsOf(fresh.url, 'session')
   expect(kept).toHaveLength(1)
   expect(JSON.stringify(kept)).not.toContain(sessionId)
 })
@@ -53,7 +54,7 @@ test('unknown name, wrong password, disabled account and a wait answer alike', a
 test("a typed name that is no account's is not written down", async () => {
   await tryAt(0, 'x', 'my password typed here')
   expect(logged(fresh.store).at(-1)).toEqual({ actor: '(unknown name)', role: 'none', action: 'sign-in', outcome: 'failure' })
-  expect(JSON.stringify(await fresh.store.prisma.trail.findMany())).not.toContain('typed here')
+  expect(JSON.stringify(rowsOf(fresh.url, 'trail'))).not.toContain('typed here')
 })
 
 test('the work done is the same whether the name is known or not', async () => {

@@ -3,6 +3,7 @@ import type { Store } from '../../../lib/store/index.ts'
 import { day } from '../../../lib/time/index.ts'
 import { patientDocument, readTrail, recheck, recheckStored, type WishedChange } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { courseRows, csv, patientRow, TODAY, take } from '../clinic.ts'
 import { seen, written } from '../decisions/damaged.ts'
@@ -213,8 +214,7 @@ test('a change is a row that the database neither alters nor removes', async () 
   expect(store.reader.courseChangesOf('P1')).toMatchObject([
     { id: 1, by: 'a physician', on: TODAY, text: REASON, told: [{ event: 'diagnosis', on: '2024-01-10' }] },
   ])
-  const { default: Database } = await import('better-sqlite3')
-  const db = new Database(store.path)
+  const db = fromOutside(store.url)
   expect(() => db.exec("UPDATE course_change SET text = 'other'")).toThrow('never altered')
   expect(() => db.exec('DELETE FROM course_change')).toThrow('never removed')
   expect(() => db.exec('INSERT OR REPLACE INTO course_change SELECT * FROM course_change')).toThrow('never replaced')

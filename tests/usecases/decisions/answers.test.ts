@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { Role } from '../../../lib/access/index.ts'
 import { ANSWER_KINDS, type AnswerKind } from '../../../lib/results/index.ts'
@@ -16,6 +15,8 @@ import {
   verifyLog,
 } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { refuseRows } from '../../store/guards.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { callOf, granted } from '../accounts/persons.ts'
 import { csv, TODAY, take } from '../clinic.ts'
 import { as, recent, seen, seenFinding, takeDamaged, written } from './damaged.ts'
@@ -137,10 +138,8 @@ describe('several findings', () => {
   test('are not answered by half when the log cannot take the last entry', async () => {
     const { findings } = await seen(store)
     const last = findings.length
-    const outside = new Database(url.slice('file:'.length))
-    outside.exec(
-      `CREATE TRIGGER no_log BEFORE INSERT ON trail WHEN NEW.object = 'decision ${last}' BEGIN SELECT RAISE(ABORT, 'the log is full'); END`,
-    )
+    const outside = fromOutside(url)
+    refuseRows(outside, { table: 'trail', says: 'the log is full', when: `NEW.object = 'decision ${last}'` })
     const before = written(store)
     await expect(answer({ of: findings })).rejects.toThrow('the log is full')
     expect(written(store)).toEqual(before)

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto'
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { canonicalJson } from '../../../lib/trail/index.ts'
 import { excludeResult, readTrail, recordAttribution, recordReview, restoreResult, withdrawAttribution } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { refuseRows } from '../../store/guards.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { granted } from '../accounts/persons.ts'
 import { as, resultId, seenFinding, takeDamaged } from './damaged.ts'
 
@@ -85,12 +86,12 @@ test('quality reads that a decision was made, and about whom by pseudonym alone'
 })
 
 test('when the log cannot be written, nothing is decided', async () => {
-  const outside = new Database(url.slice('file:'.length))
+  const outside = fromOutside(url)
   for (const [action, run] of STEPS) {
     const before = [store.reader.loadHistory('P1'), store.reader.standings()]
-    outside.exec(`CREATE TRIGGER no_log BEFORE INSERT ON trail WHEN NEW.action = '${action}' BEGIN SELECT RAISE(ABORT, 'the log is full'); END`)
+    const takeAgain = refuseRows(outside, { table: 'trail', says: 'the log is full', when: `NEW.action = '${action}'` })
     await expect(run()).rejects.toThrow('the log is full')
-    outside.exec('DROP TRIGGER no_log')
+    takeAgain()
     expect([store.reader.loadHistory('P1'), store.reader.standings()]).toEqual(before)
     expect((await run()).ok).toBe(true)
   }

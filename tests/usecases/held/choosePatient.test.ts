@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { compareHeld, confirmPatient, declinePatient, proposePatient, recheck } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { refusedBy } from '../../store/refusals.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { csv, patientRow, resultRow, valuesOf } from '../clinic.ts'
 import { callBy, takeFrom, waitingIds, waitingReasons } from './queue.ts'
@@ -55,7 +56,7 @@ describe('an unknown identifier', () => {
       value: tx.decideChoice({ choiceId: 1, by: 'Ann', at: callOf(store).now, declinedBecause: null }),
       events: [{ action: 'held-patient-confirmed', choiceId: 1, heldId: 1, patientId: 'P1' }],
     }))
-    await expect(own).rejects.toThrow('CHECK')
+    await expect(own).rejects.toThrow(refusedBy(['check']))
   })
 
   test('declined, it stays held and can be proposed otherwise; two proposals do not wait at once', async () => {

@@ -1,10 +1,10 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { day } from '../../../lib/time/index.ts'
 import { type Call, readLogReviews, readTrail, reviewLog } from '../../../lib/usecases/index.ts'
 import { notReviewed } from '../../../lib/usecases/log/notReviewed.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { granted } from '../accounts/persons.ts'
 import { inSession } from '../emergency/closed.ts'
 
@@ -90,7 +90,7 @@ test.each(['UPDATE log_review SET own_entries = 0', 'DELETE FROM log_review', 'I
   'a review is never changed: %s',
   async (sql) => {
     granted(await review(on('2026-11-25'), '2026-11-02', '2026-11-22'))
-    const outside = new Database(url.slice('file:'.length))
+    const outside = fromOutside(url)
     expect(() => outside.exec(sql)).toThrow(/never|follows the last one/)
     outside.close()
   },

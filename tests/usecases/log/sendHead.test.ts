@@ -6,7 +6,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { readHeads } from '../../../lib/trail/index.ts'
 import { headPlace, logHealth, sendHead, sendHeadsEvery, verifyLog } from '../../../lib/usecases/index.ts'
-import { freshStore } from '../../store/freshStore.ts'
+import { folderOf, freshStore } from '../../store/freshStore.ts'
 import { callOf, granted, logged, NOW } from '../accounts/persons.ts'
 import { daysOf, write } from './written.ts'
 
@@ -14,7 +14,7 @@ let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 let file: string
 beforeEach(async () => {
   fresh = await freshStore()
-  file = join(dirname(fresh.url.slice('file:'.length)), 'heads')
+  file = join(folderOf(fresh.url), 'heads')
   await write(fresh.store, ...daysOf(2025, 3))
 })
 afterEach(() => fresh.dispose())

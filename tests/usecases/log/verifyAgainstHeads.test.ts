@@ -1,9 +1,8 @@
-import { copyFileSync, rmSync } from 'node:fs'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openStore, type Store } from '../../../lib/store/index.ts'
 import { headLine, type KeptHead, readHeads } from '../../../lib/trail/index.ts'
 import { logHealth, verifyLog } from '../../../lib/usecases/index.ts'
-import { freshUrl } from '../../store/freshStore.ts'
+import { copyOf, freshUrl } from '../../store/freshStore.ts'
 import { callOf, granted, NOW } from '../accounts/persons.ts'
 import { cutTail, daysOf, rewrite, write } from './written.ts'
 
@@ -67,15 +66,12 @@ test.each([
 
 test('an older copy of the database in its place shows against a head, and not without one', async () => {
   await store.close()
-  const path = url.slice('file:'.length)
-  copyFileSync(path, `${path}.older`)
+  const older = copyOf(url)
   store = await openStore(url)
   await write(store, ...daysOf(2026, 2))
   keepHead()
   await store.close()
-  for (const end of ['', '-wal', '-shm']) rmSync(`${path}${end}`, { force: true })
-  copyFileSync(`${path}.older`, path)
-  store = await openStore(url)
+  store = await openStore(older)
   expect(await verified(heads)).toMatchObject({ firstBad: 11, heads: { agree: 2 } })
   expect(await verified([])).toMatchObject({ firstBad: null })
 })

@@ -1,6 +1,7 @@
-import Database from 'better-sqlite3'
 import type { Store } from '../../../lib/store/index.ts'
 import { type Call, confirmMerge, type IncomingFile, proposeMerge } from '../../../lib/usecases/index.ts'
+import { fromOutside } from '../../store/outside.ts'
+import { tableNames } from '../../store/tables.ts'
 import { callOf, granted } from '../accounts/persons.ts'
 import { courseRows, csv, patientRow, type Row } from '../clinic.ts'
 
@@ -26,18 +27,17 @@ export async function join(
   return mergeId
 }
 
-const LEFT_OUT = ['patient_merge', 'patient_address', 'trail', '_prisma_migrations', 'sqlite_sequence']
+const LEFT_OUT = ['patient_merge', 'patient_address', 'trail', '_prisma_migrations']
 // What a correction did to a finding is what was told at that time; while records are joined it is told of the kept one.
 const TOLD_WHILE_JOINED = 'finding_change'
 
 /** Everything stored but merges, the log, what was told of corrections, and revisions, as text. */
 export function stored(url: string): Record<string, unknown[]> {
-  const db = new Database(url.slice('file:'.length), { readonly: true })
-  const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name").all()
-  const rows = tables
-    .filter(({ name }) => ![...LEFT_OUT, TOLD_WHILE_JOINED].includes(name))
-    .map(({ name }) => {
-      const all = db.prepare<[], Record<string, unknown>>(`SELECT * FROM ${name}`).all()
+  const db = fromOutside(url, { reading: true })
+  const rows = tableNames(db)
+    .filter((name) => ![...LEFT_OUT, TOLD_WHILE_JOINED].includes(name))
+    .map((name) => {
+      const all = db.all<Record<string, unknown>>(`SELECT * FROM ${name}`)
       return [name, all.map(({ revision: _revision, history_revision: _kept, ...row }) => JSON.stringify(row)).toSorted()] as const
     })
   db.close()

@@ -1,4 +1,3 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { Role } from '../../../lib/access/index.ts'
 import type { Store } from '../../../lib/store/index.ts'
@@ -23,6 +22,8 @@ import {
   tryPlan,
 } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { refuseRows } from '../../store/guards.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { courseRows, csv, patientRow, resultRow, take, valuesOf } from '../clinic.ts'
 import { join, REASON, stored, twoRecords } from './joined.ts'
@@ -126,8 +127,8 @@ describe('confirming', () => {
       expect(await confirm(1, call)).toMatchObject({ ok: false, reason: 'Merge 1 was proposed by Sam: somebody else has to confirm it.' })
     }
     expect((await confirm(1, as('navigator', 'Alex'))).ok).toBe(true)
-    const db = new Database(url.slice('file:'.length))
-    expect(db.prepare('SELECT decided_by FROM patient_merge').pluck().get()).toBe('Alex')
+    const db = fromOutside(url)
+    expect(db.value('SELECT decided_by FROM patient_merge')).toBe('Alex')
     db.close()
   })
 
@@ -318,12 +319,12 @@ test('the log tells who proposed, confirmed, declined and ended, without what wa
 })
 
 test('when the log cannot be written, nothing is joined and nothing parted', async () => {
-  const db = new Database(url.slice('file:'.length))
+  const db = fromOutside(url)
   const broken = async (action: string, run: () => Promise<unknown>) => {
     const before = [stored(url), store.reader.merges(), valuesOf(store)]
-    db.exec(`CREATE TRIGGER no_log BEFORE INSERT ON trail WHEN NEW.action = '${action}' BEGIN SELECT RAISE(ABORT, 'the log is full'); END`)
+    const takeAgain = refuseRows(db, { table: 'trail', says: 'the log is full', when: `NEW.action = '${action}'` })
     await expect(run()).rejects.toThrow('the log is full')
-    db.exec('DROP TRIGGER no_log')
+    takeAgain()
     expect([stored(url), store.reader.merges(), valuesOf(store)]).toEqual(before)
     await run()
   }

@@ -1,10 +1,13 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openStore, type Store } from '../../../lib/store/index.ts'
 import { acceptMessage, type Call, recheck } from '../../../lib/usecases/index.ts'
 import { fileOf, msh, obr, obx, pid } from '../../intake/hl7/messages.ts'
 import { bytesOf } from '../../intake/rows.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { refuseRows } from '../../store/guards.ts'
+import { keepWriting } from '../../store/keepWriting.ts'
+import { fromOutside } from '../../store/outside.ts'
+import { REFUSED_CODE, REFUSED_NAME } from '../../store/refusals.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { courseRows, csv, patientRow, take, valuesOf } from '../clinic.ts'
 
@@ -135,27 +138,27 @@ test('a sender that asks for no acknowledgement gets none, and its message is fi
 })
 
 test.each([
-  ['the log', "CREATE TRIGGER broken BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END"],
-  ['a result', "CREATE TRIGGER broken BEFORE INSERT ON result BEGIN SELECT RAISE(ABORT, 'no room'); END"],
-  ['a standing', "CREATE TRIGGER broken BEFORE INSERT ON standing BEGIN SELECT RAISE(ABORT, 'no room'); END"],
-  ['the control id', "CREATE TRIGGER broken BEFORE INSERT ON hl7_message BEGIN SELECT RAISE(ABORT, 'no room'); END"],
-])('AE when %s cannot be written: nothing of the message is kept, and it is filed when it comes again', async (_what, sql) => {
-  const outside = new Database(fresh.url.slice('file:'.length))
-  outside.exec(sql)
+  ['the log', 'trail'],
+  ['a result', 'result'],
+  ['a standing', 'standing'],
+  ['the control id', 'hl7_message'],
+])('AE when %s cannot be written: nothing of the message is kept, and it is filed when it comes again', async (_what, table) => {
+  const outside = fromOutside(fresh.url)
+  const takeAgain = refuseRows(outside, { table, says: 'no room' })
   const before = actions()
   expect(await answerTo(message('M1'))).toEqual(['AE', 'M1', 'The message could not be kept; nothing of it was filed. Send it again.'])
   expect([files(), valuesOf(store), actions(), store.reader.acceptedMessage(KEY)]).toEqual([[], [], before, null])
   const { notAccepted } = granted(await acceptMessage(callOf(store), bytesOf(message('M1')), null))
-  expect(notAccepted).toBe('not-kept: SqliteError SQLITE_CONSTRAINT_TRIGGER')
-  outside.exec('DROP TRIGGER broken')
+  expect(notAccepted).toBe(`not-kept: ${REFUSED_NAME} ${REFUSED_CODE}`)
+  takeAgain()
   outside.close()
   expect(await answerTo(message('M1'))).toMatchObject(['AA', 'M1', {}])
   expect([files().length, valuesOf(store)]).toEqual([1, ['14.2']])
 })
 
 test('AE, not AR, when a refusal cannot be kept either', async () => {
-  const outside = new Database(fresh.url.slice('file:'.length))
-  outside.exec("CREATE TRIGGER broken BEFORE INSERT ON trail BEGIN SELECT RAISE(ABORT, 'the log is full'); END")
+  const outside = fromOutside(fresh.url)
+  refuseRows(outside, { table: 'trail', says: 'the log is full' })
   outside.close()
   expect(await answerTo(message('M1').replace('2.5.1', '2.1'))).toMatchObject(['AE', 'M1', {}])
   expect(files()).toEqual([])
@@ -163,22 +166,20 @@ test('AE, not AR, when a refusal cannot be kept either', async () => {
 
 test('AE when another program keeps the database locked longer than is waited for', async () => {
   const impatient = await openStore(fresh.url, { patienceMs: 100 })
-  const outside = new Database(fresh.url.slice('file:'.length))
-  outside.exec('BEGIN IMMEDIATE')
+  const letGo = keepWriting(fresh.url)
   expect(await answerTo(message('M1'), callOf(impatient))).toEqual([
     'AE',
     'M1',
     'The database is busy; nothing of the message was kept. Send it again.',
   ])
-  outside.exec('ROLLBACK')
-  outside.close()
+  letGo()
   expect(await answerTo(message('M1'), callOf(impatient))).toMatchObject(['AA', 'M1', {}])
   await impatient.close()
 })
 
 test('an accepted message is never changed, forgotten or replaced', async () => {
   await answerTo(message('M1'))
-  const outside = new Database(fresh.url.slice('file:'.length))
+  const outside = fromOutside(fresh.url)
   const columns = 'sending_application, sending_facility, control_id, sha256, file_id, accepted_at'
   expect(() => outside.exec("UPDATE hl7_message SET control_id = 'M2'")).toThrow('never changed')
   expect(() => outside.exec('DELETE FROM hl7_message')).toThrow('never forgotten')

@@ -1,8 +1,8 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { assignPatient, disableAccount, endRound, readRound, startRound } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { addPerson, callOf, granted, logged } from '../accounts/persons.ts'
 import { courseRows, csv, patientRow, take } from '../clinic.ts'
 import { list, on, takeTwo, whom } from './week.ts'
@@ -106,7 +106,7 @@ test('the summary of a round says who had whom when it ended, whatever was given
 
 test('an assignment is never changed or removed', async () => {
   granted(await give('P1', 'a physician'))
-  const db = new Database(fresh.store.path)
+  const db = fromOutside(fresh.store.url)
   for (const sql of ["UPDATE assignment SET made_by = 'x'", 'DELETE FROM assignment']) expect(() => db.exec(sql), sql).toThrow(/never/)
   db.close()
 })

@@ -1,8 +1,8 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { endRound, readRound, readRoundNow, readRounds, startRound } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { callOf, granted, logged } from '../accounts/persons.ts'
 import { answerAll, list, on, takeTwo, wholeRound } from './week.ts'
 
@@ -104,7 +104,7 @@ test('a clock set back ends a round no sooner than it started', async () => {
 test('rows of a round are never changed or removed', async () => {
   const { store } = fresh
   await wholeRound(store, '2026-11-09')
-  const db = new Database(store.path)
+  const db = fromOutside(store.url)
   for (const sql of [
     "UPDATE review_round SET started_by = 'x'",
     "UPDATE review_round SET ended_by = 'x'",

@@ -1,8 +1,8 @@
-import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { removeView, saveView, type ViewWish } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { fromOutside } from '../../store/outside.ts'
 import { addPerson, granted, logged } from '../accounts/persons.ts'
 import { csv, patientRow, take } from '../clinic.ts'
 import { list, on, QUERY, takeTwo } from './week.ts'
@@ -95,7 +95,7 @@ test('what asks nothing is not kept', async () => {
 
 test('a version is never changed or removed', async () => {
   granted(await save())
-  const db = new Database(fresh.store.path)
+  const db = fromOutside(fresh.store.url)
   for (const sql of ["UPDATE saved_view SET name = 'other'", 'DELETE FROM saved_view']) expect(() => db.exec(sql), sql).toThrow(/never/)
   db.close()
 })

@@ -12,10 +12,11 @@ import {
   takeFactorAway,
 } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { addPerson, callOf, granted, later, logged, PASSWORD } from '../accounts/persons.ts'
 import { at, codeAt, type Device, ownCall, personWithDevice, tryAt } from './device.ts'
 
-let fresh: { store: Store; dispose: () => Promise<void> }
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 let nurse: Device
 beforeEach(async () => {
   vi.stubEnv('NEXTAUTH_SECRET', 'only for these tests, only for these tests')
@@ -89,7 +90,7 @@ test('an administrator takes a lost one away: sessions end, codes count no more,
     ['second-factor-taken-away', 'sessions-ended'].map((action) => ({ actor: 'admin', role: 'administrator', action, outcome: 'success' })),
   )
   expect(fresh.store.reader.session(nurse.call.actor.sessionHash ?? '')?.endedAt).toBe(admin.now)
-  expect(await fresh.store.prisma.recoveryCode.findMany()).toEqual([])
+  expect(rowsOf(fresh.url, 'recovery_code')).toEqual([])
   expect((await tryAt(fresh.store, 60)).ok).toBe(true)
   expect(await takeFactorAway(admin, { name: 'nurse' })).toMatchObject({ ok: false, kind: 'invalid' })
   expect(await takeFactorAway(admin, { name: 'nobody' })).toMatchObject({ ok: false, kind: 'not-found' })

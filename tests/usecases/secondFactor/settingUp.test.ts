@@ -10,10 +10,11 @@ import {
   turnOffSecondFactor,
 } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { addPerson, callOf, granted, later, logged, PASSWORD } from '../accounts/persons.ts'
 import { at, codeAt, ownCall, personWithDevice, tryAt } from './device.ts'
 
-let fresh: { store: Store; dispose: () => Promise<void> }
+let fresh: { store: Store; url: string; dispose: () => Promise<void> }
 beforeEach(async () => {
   vi.stubEnv('NEXTAUTH_SECRET', 'only for these tests, only for these tests')
   fresh = await freshStore()
@@ -108,8 +109,8 @@ test('turning off takes the password and a code; then the password is enough and
   expect(await readSession(fresh.store, elsewhere, { now: new Date(later(91)) })).toBe(null)
   expect(fresh.store.reader.session(call.actor.sessionHash ?? '')).toMatchObject({ means: 'password', endedAt: null })
   expect((await tryAt(fresh.store, 120)).ok).toBe(true)
-  expect(await fresh.store.prisma.recoveryCode.findMany()).toEqual([])
-  expect(await fresh.store.prisma.secondFactor.findMany()).toMatchObject([{ sealed: null, lastStep: null }])
+  expect(rowsOf(fresh.url, 'recovery_code')).toEqual([])
+  expect(rowsOf(fresh.url, 'second_factor')).toMatchObject([{ sealed: null, last_step: null }])
   expect(await turnOffSecondFactor(now, { password: PASSWORD, code: codes[0] ?? '' })).toMatchObject({ ok: false, kind: 'invalid' })
 })
 

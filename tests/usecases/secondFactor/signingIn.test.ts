@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { openStore, type Store } from '../../../lib/store/index.ts'
 import { disableAccount, readSession } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { addPerson, callOf, granted, later, logged } from '../accounts/persons.ts'
 import { ADDRESS, codeAt, type Device, personWithDevice, tryAt } from './device.ts'
 
@@ -157,5 +158,5 @@ test('the log has each try, and of a failed one nothing that was typed', async (
     { actor: 'nurse', role: 'none', action: 'sign-in', outcome: 'failure' },
     { actor: 'nurse', role: 'navigator', action: 'sign-in', outcome: 'success' },
   ])
-  expect(JSON.stringify(await fresh.store.prisma.trail.findMany())).not.toContain('918273')
+  expect(JSON.stringify(rowsOf(fresh.url, 'trail'))).not.toContain('918273')
 })

@@ -3,6 +3,7 @@ import type { Store } from '../../../lib/store/index.ts'
 import { acceptFiles, type IncomingFile, readReport, recheck, resolveHeld, saveProfile } from '../../../lib/usecases/index.ts'
 import { fileOf, msh, obr, obx, pid } from '../../intake/hl7/messages.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { rowsOf } from '../../store/tables.ts'
 import { callOf, granted } from '../accounts/persons.ts'
 import { counts, csv, only, resultRow, valuesOf } from '../clinic.ts'
 
@@ -49,8 +50,8 @@ test('a message about nobody known makes the patient first, from a trusted sourc
 test('the patient comes from the row that made them', async () => {
   await trust()
   const { fileId } = await take(message(P7, obr(), obx({ 3: 'X^what^L' }), obx()))
-  const stored = await store.prisma.patient.findUniqueOrThrow({ where: { id: 'P7' } })
-  expect([stored.fileId, stored.line]).toEqual([fileId, 5])
+  const [stored] = rowsOf(store.url, 'patient')
+  expect(stored).toMatchObject({ id: 'P7', file_id: fileId, line: 5 })
 })
 
 test.each([

@@ -1,0 +1,25 @@
+/** `npx tsx .ci/server.ts COMMAND…`: runs a command beside a PostgreSQL server of its own, which LOWMARK_TEST_SERVER names, and ends as the command does. */
+import { spawn } from 'node:child_process'
+import { programs, startCluster } from './cluster.ts'
+
+const NOT_STARTED = 69
+const [command, ...args] = process.argv.slice(2)
+const bin = programs()
+if (command === undefined || bin === null) {
+  process.stderr.write(command === undefined ? 'Which command?\n' : 'PostgreSQL is not installed: initdb, pg_ctl and postgres were found nowhere.\n')
+  process.exit(NOT_STARTED)
+}
+
+const cluster = await startCluster(bin)
+const child = spawn(command, args, { stdio: 'inherit', env: { ...process.env, LOWMARK_TEST_SERVER: cluster.url } })
+// The command decides when it is over; the server goes after it.
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal))
+const status = await new Promise<number>((resolve) => {
+  child.once('error', (error) => {
+    process.stderr.write(`${error.message}\n`)
+    resolve(NOT_STARTED)
+  })
+  child.once('exit', (code, signal) => resolve(code ?? (signal === 'SIGINT' ? 130 : 143)))
+})
+cluster.end()
+process.exit(status)
