@@ -11,6 +11,8 @@ export interface MigratedServer {
   readonly client: pg.Client
   /** Makes a role of the cluster that may log in and nothing else, and answers its name. It goes with the database. */
   makeRole(): Promise<string>
+  /** The address of the database for a role of the cluster. */
+  addressFor(role: string): string
   /** A further connection, as a role of the cluster. */
   connectAs(role: string): Promise<pg.Client>
   /** Closes what is open and takes the database away. */
@@ -47,6 +49,7 @@ export async function migratedServer(): Promise<MigratedServer> {
       roles.push(role)
       return role
     },
+    addressFor: (role) => urlOf(name, role),
     async connectAs(role) {
       const further = await connected(urlOf(name, role))
       open.push(further)

@@ -72,19 +72,13 @@ BEGIN
   ON CONFLICT DO NOTHING;
   RETURN NULL;
 END $$;
-CREATE TRIGGER result_shows_its_file AFTER INSERT ON result FOR EACH ROW EXECUTE FUNCTION row_shows_its_file();
-CREATE TRIGGER course_event_shows_its_file AFTER INSERT ON course_event FOR EACH ROW EXECUTE FUNCTION row_shows_its_file();
-CREATE TRIGGER held_row_shows_its_file AFTER INSERT OR UPDATE OF patient_id ON held_row FOR EACH ROW WHEN (NEW.patient_id IS NOT NULL)
-EXECUTE FUNCTION row_shows_its_file();
 -- Before there is a site no patient has one, and nothing is to be shown: rows are stored without asking until the first site is made.
-ALTER TABLE result DISABLE TRIGGER result_shows_its_file;
-ALTER TABLE course_event DISABLE TRIGGER course_event_shows_its_file;
-ALTER TABLE held_row DISABLE TRIGGER held_row_shows_its_file;
 CREATE FUNCTION sites_begin() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
-  ALTER TABLE result ENABLE TRIGGER result_shows_its_file;
-  ALTER TABLE course_event ENABLE TRIGGER course_event_shows_its_file;
-  ALTER TABLE held_row ENABLE TRIGGER held_row_shows_its_file;
+  CREATE OR REPLACE TRIGGER result_shows_its_file AFTER INSERT ON result FOR EACH ROW EXECUTE FUNCTION row_shows_its_file();
+  CREATE OR REPLACE TRIGGER course_event_shows_its_file AFTER INSERT ON course_event FOR EACH ROW EXECUTE FUNCTION row_shows_its_file();
+  CREATE OR REPLACE TRIGGER held_row_shows_its_file AFTER INSERT OR UPDATE OF patient_id ON held_row FOR EACH ROW WHEN (NEW.patient_id IS NOT NULL)
+  EXECUTE FUNCTION row_shows_its_file();
   RETURN NULL;
 END $$;
 CREATE TRIGGER sites_begin AFTER INSERT ON site FOR EACH STATEMENT EXECUTE FUNCTION sites_begin();
