@@ -1,6 +1,7 @@
 /** The database: what came in, what people did, the log of it, and the last answer about each patient. The only room that speaks SQL. */
 export { type DatabaseFacts, inspectDatabase } from './copy/inspectDatabase.ts'
 export { NotWhole } from './copy/notWhole.ts'
+export { type Moved, moveDatabase, type TableMoved } from './move/moveDatabase.ts'
 export { isOnServer, placeOnThisMachine, shownAddress } from './open/address.ts'
 export { databasePath, databaseUrl } from './open/databaseFile.ts'
 export { faultSays } from './open/faultSays.ts'

@@ -158,6 +158,7 @@ const ABOUT: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action
   'backup-begun': () => ({ object: 'backup' }),
   'backup-made': ({ outcome, sha256 }) => ({ outcome, object: 'backup', afterHash: sha256 }),
   restored: ({ sha256 }) => ({ object: 'database', beforeHash: sha256 }),
+  'moved-to-server': ({ headHash }) => ({ object: 'database', beforeHash: headHash }),
   'log-exported': () => ({ object: 'log' }),
   'log-head-sent': ({ outcome }) => ({ outcome, object: 'log head' }),
   'log-verified': ({ firstBad }) => ({ outcome: firstBad === null ? 'success' : 'failure', object: 'log' }),

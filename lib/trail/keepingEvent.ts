@@ -28,6 +28,8 @@ export type KeepingEvent =
       readonly sessionsEnded: number
       readonly codesEnded: number
     }
+  /** The database came from a file to a server: how many rows, and where the log of the file ended. */
+  | { readonly action: 'moved-to-server'; readonly rows: number; readonly headSequence: number; readonly headHash: string }
   /** Entries by their numbers, and how their patients were told. */
   | { readonly action: 'log-exported'; readonly from: number; readonly to: number; readonly patients: 'numbers' | 'pseudonyms' | 'nobody' }
   /** Which head went, and to what kind of place: a file, or a syslog server over UDP or TCP. */

@@ -101,6 +101,7 @@ const RECORDED_AS: { readonly [A in TrailAction]: RecordedAs } = {
   'backup-begun': ['application', 'operation', 'E', 'HSYSADMIN'],
   'backup-made': ['application', 'operation', 'E', 'HSYSADMIN'],
   restored: ['application', 'operation', 'E', 'HSYSADMIN'],
+  'moved-to-server': ['application', 'operation', 'E', 'HSYSADMIN'],
   'demonstration-filled': ['application', 'create', 'C', 'HTEST'],
 }
 

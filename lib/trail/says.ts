@@ -199,6 +199,8 @@ const SAYS: { readonly [A in TrailAction]: (event: Extract<TrailEvent, { action:
   restored: ({ headSequence, sessionsEnded, codesEnded }) =>
     `The database was restored from a backup whose log ended with entry ${headSequence}; ${counted(sessionsEnded, 'session', 'sessions')} and ` +
     `${counted(codesEnded, 'one-time code', 'one-time codes')} ended.`,
+  'moved-to-server': ({ rows, headSequence }) =>
+    `The database was moved to a server: ${counted(rows, 'row', 'rows')}, the log up to entry ${headSequence}.`,
   'log-exported': ({ from, to, patients }) => `Entries ${from} to ${to} of the log were exported, ${EXPORTED_WITH[patients]}.`,
   'log-head-sent': ({ outcome, sequence, to }) =>
     `The head of the log (entry ${sequence}) ${outcome === 'success' ? 'was sent' : 'could not be sent'} to ${HEAD_TO[to]}.`,

@@ -143,6 +143,7 @@ export { compareRecords, patientMerges, readMerges } from './merges/readMerges.t
 export type { ComparisonView, MergesPage, MergeView, PatientMergesView, RecordView, WaitingMergeView } from './merges/views.ts'
 export { acceptMessage, type MessageAnswer } from './messages/acceptMessage.ts'
 export { type ListeningEvent, recordListening } from './messages/recordListening.ts'
+export { type MovedToServer, type MoveWish, moveToServer } from './move/moveToServer.ts'
 export { exportPatient } from './patient/exportPatient.ts'
 export { type BesideFinding, type BesideView, openBesideAt } from './patient/openBeside.ts'
 export { openPatient, type PaperPatient, patientDocument, patientOnPaper } from './patient/openPatient.ts'

@@ -14,6 +14,7 @@ import { logExport, logRetire } from './logOutside.ts'
 import { logVerify } from './logVerify.ts'
 import { mappingList, mappingRevoke } from './mapping.ts'
 import { mergeConfirm, mergeDecline, mergeEnd, mergeList, mergePropose } from './merge.ts'
+import { move } from './move.ts'
 import { patient } from './patient.ts'
 import { recheck } from './recheck.ts'
 import { restore } from './restore.ts'
@@ -50,6 +51,7 @@ export const COMMANDS: readonly Command[] = [
   backupVerify,
   backupKey,
   restore,
+  move,
   health,
   accountAdd,
   accountDisable,

@@ -22,17 +22,23 @@ interface Thread {
 
 let thread: Thread | null = null
 
+// Loaded by the loader that needs nobody else's thread: whoever waits for the first answer stands still already. Both names are found from where the program
+// runs. Where one cannot be loaded, that is the answer.
+const SPEAK = `try {
+  require('tsx/cjs')
+  require('./lib/store/postgres/speak.ts')
+} catch (error) {
+  const { port, signal } = require('node:worker_threads').workerData
+  port.postMessage({ kind: 'failed', message: String(error), code: 'EPIPE', lost: true })
+  Atomics.store(signal, 0, 1)
+  Atomics.notify(signal, 0)
+}`
+
 function begin(): Thread {
   const signal = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
   const { port1, port2 } = new MessageChannel()
   const begun: Begun = { port: port2, signal }
-  // Loaded by the loader that needs nobody else's thread: whoever waits for the first answer stands still already. Both names are found from where the program runs.
-  const worker = new Worker("require('tsx/cjs'); require('./lib/store/postgres/speak.ts')", {
-    eval: true,
-    execArgv: [],
-    workerData: begun,
-    transferList: [port2],
-  })
+  const worker = new Worker(SPEAK, { eval: true, execArgv: [], workerData: begun, transferList: [port2] })
   // Whoever ends without closing its connections is not held back; the server undoes what was begun.
   worker.unref()
   return { port: port1, signal }
