@@ -1,5 +1,5 @@
 import { MessageChannel, type MessagePort, receiveMessageOnPort, Worker } from 'node:worker_threads'
-import type { Answered, Asked, Begun } from './asked.ts'
+import type { Answered, Asked, Begun, Numbered } from './asked.ts'
 
 /** The server refused a statement, or cannot be reached. `code` is PostgreSQL's (SQLSTATE) or the operating system's. */
 export class ServerFault extends Error {
@@ -29,9 +29,11 @@ const SPEAK = `try {
   require('./lib/store/postgres/speak.ts')
 } catch (error) {
   const { port, signal } = require('node:worker_threads').workerData
-  port.postMessage({ kind: 'failed', message: String(error), code: 'EPIPE', lost: true })
-  Atomics.store(signal, 0, 1)
-  Atomics.notify(signal, 0)
+  port.on('message', ({ number }) => {
+    port.postMessage({ number, says: { kind: 'failed', message: String(error), code: 'EPIPE', lost: true } })
+    Atomics.store(signal, 0, number)
+    Atomics.notify(signal, 0)
+  })
 }`
 
 function begin(): Thread {
@@ -46,16 +48,29 @@ function begin(): Thread {
 
 const LONGEST_WAIT_MS = 3_600_000
 
+let asked = 0
+
+/** The answer of one question; what a question nobody waits for any more was answered is passed over. */
+function answerOf({ port }: Thread, number: number): Answered {
+  for (;;) {
+    const answered = receiveMessageOnPort(port)?.message as Numbered<Answered> | undefined
+    if (answered === undefined) throw new ServerFault('The thread that speaks to the server ended.', 'EPIPE', true)
+    if (answered.number === number) return answered.says
+  }
+}
+
 /** Asks the server and waits for the answer: this thread stands still meanwhile, as it does for a file. Throws ServerFault. */
-export function ask(asked: Asked): Extract<Answered, { kind: 'rows' }> {
+export function ask(says: Asked): Extract<Answered, { kind: 'rows' }> {
   thread ??= begin()
   const { port, signal } = thread
-  Atomics.store(signal, 0, 0)
-  port.postMessage(asked)
-  if (Atomics.wait(signal, 0, 0, LONGEST_WAIT_MS) === 'timed-out')
-    throw new ServerFault('The server has not answered for an hour.', 'ETIMEDOUT', true)
-  const answered = receiveMessageOnPort(port)?.message as Answered | undefined
-  if (answered === undefined) throw new ServerFault('The thread that speaks to the server ended.', 'EPIPE', true)
+  const number = ++asked
+  port.postMessage({ number, says } satisfies Numbered<Asked>)
+  // It may be woken for the answer before: only the number tells whose it was.
+  for (let last = Atomics.load(signal, 0); last !== number; last = Atomics.load(signal, 0)) {
+    if (Atomics.wait(signal, 0, last, LONGEST_WAIT_MS) === 'timed-out')
+      throw new ServerFault('The server has not answered for an hour.', 'ETIMEDOUT', true)
+  }
+  const answered = answerOf(thread, number)
   if (answered.kind === 'failed') throw new ServerFault(answered.message, answered.code, answered.lost)
   return answered
 }

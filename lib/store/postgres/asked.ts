@@ -17,7 +17,13 @@ export type Answered =
     }
   | { readonly kind: 'failed'; readonly message: string; readonly code: string; readonly lost: boolean }
 
-/** What the thread is begun with: where it is asked, and the number it wakes the asker by. */
+/** A question and its answer cross under one number, so that none is ever taken for the answer of another. */
+export interface Numbered<T> {
+  readonly number: number
+  readonly says: T
+}
+
+/** What the thread is begun with: where it is asked, and where it keeps the number of the question it answered last. */
 export interface Begun {
   readonly port: import('node:worker_threads').MessagePort
   readonly signal: Int32Array<SharedArrayBuffer>

@@ -1,6 +1,6 @@
 import type { Cell, Prepared, WritingConnection } from '../connection.ts'
 import { ask, ServerFault } from './ask.ts'
-import type { Answered } from './asked.ts'
+import type { Answered, Asked } from './asked.ts'
 import { serverFaults } from './serverFaults.ts'
 import { sqlForServer } from './sqlForServer.ts'
 
@@ -43,22 +43,32 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
 
   ask({ kind: 'open', id, url, settings })
 
-  /** A connection that was lost is made anew, unless it had begun something: that is undone, and whoever began it has to hear of it. */
-  function asked<T>(question: () => T): T {
+  /** Asks, on a connection made anew where it was lost before, unless it had begun something: that is undone, and whoever began it has to hear of it. */
+  function asked(question: Asked): Rows {
     if (isLost && !inTransaction) {
       ask({ kind: 'open', id, url, settings })
       isLost = false
     }
     try {
-      return question()
+      return ask(question)
     } catch (error) {
       if (error instanceof ServerFault && error.lost) isLost = true
       throw error
     }
   }
 
-  const exec = (sql: string): void => void asked(() => ask({ kind: 'exec', id, sql }))
-  const query = (name: string, sql: string, cells: readonly Cell[]): Rows => asked(() => ask({ kind: 'query', id, name, sql, cells }))
+  /** The same for what may be asked twice: that a connection was lost shows only when it is used. */
+  function askedAgain(question: Asked): Rows {
+    try {
+      return asked(question)
+    } catch (error) {
+      if (!isLost || inTransaction) throw error
+      return asked(question)
+    }
+  }
+
+  const exec = (sql: string): void => void asked({ kind: 'exec', id, sql })
+  const query = (name: string, sql: string, cells: readonly Cell[]): Rows => (reading ? askedAgain : asked)({ kind: 'query', id, name, sql, cells })
 
   function statement<Row>(sql: string): Prepared<Row> {
     const known = prepared.get(sql)
@@ -79,7 +89,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
   }
 
   function began(sql: string): void {
-    exec(sql)
+    askedAgain({ kind: 'exec', id, sql })
     inTransaction = true
   }
 

@@ -2,7 +2,7 @@
 import { workerData } from 'node:worker_threads'
 import pg from 'pg'
 import type { Cell } from '../connection.ts'
-import type { Answered, Asked, Begun } from './asked.ts'
+import type { Answered, Asked, Begun, Numbered } from './asked.ts'
 
 const { port, signal } = workerData as Begun
 const clients = new Map<number, pg.Client>()
@@ -69,9 +69,9 @@ function failed(asked: Asked, error: unknown): Answered {
   return { kind: 'failed', message, code, lost: isLost }
 }
 
-port.on('message', async (asked: Asked) => {
-  const said = await answer(asked).catch((error: unknown) => failed(asked, error))
-  port.postMessage(said)
-  Atomics.store(signal, 0, 1)
+port.on('message', async ({ number, says }: Numbered<Asked>) => {
+  const said = await answer(says).catch((error: unknown) => failed(says, error))
+  port.postMessage({ number, says: said } satisfies Numbered<Answered>)
+  Atomics.store(signal, 0, number)
   Atomics.notify(signal, 0)
 })
