@@ -17,6 +17,7 @@ it.each([
   ],
   ['drops what forbids one', 'SELECT a FROM result NOT INDEXED WHERE id > ?', 'SELECT a FROM result  WHERE id > $1'],
   ['leaves a sum', 'SELECT a + b, max(id) + 1, (-1)+2', 'SELECT a + b, max(id) + 1, (-1)+2'],
+  ['asks for the next number of all rows', 'SELECT coalesce(max(id), 0) + 1 AS next FROM log_review', 'SELECT next_log_review_id() AS next'],
   ['names the functions of JSON', 'SELECT json_group_array(json_array(a, ?))', 'SELECT json_agg(json_build_array(a, $1))'],
 ])('%s', (_, sql, forServer) => {
   expect(sqlForServer(sql)).toBe(forServer)

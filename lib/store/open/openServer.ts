@@ -6,7 +6,7 @@ import { readerOf } from '../reader.ts'
 import type { Store } from '../store.ts'
 import { databaseName, placeOnThisMachine } from './address.ts'
 import { NotOpened } from './notOpened.ts'
-import type { OpenOptions } from './openStore.ts'
+import type { OpenOptions } from './openOptions.ts'
 import { changingOn, PATIENCE_MS } from './storeOn.ts'
 
 /** Opens a database on a server, migrated where behind; the database itself has to be there. Throws as `openStore` says, and ServerFault. */

@@ -3,16 +3,8 @@ import { isOnServer } from './address.ts'
 import { faultSays } from './faultSays.ts'
 import { NotOpened } from './notOpened.ts'
 import { openFile } from './openFile.ts'
+import type { OpenOptions } from './openOptions.ts'
 import { openServer } from './openServer.ts'
-
-export interface OpenOptions {
-  /** How long another program's write is waited for; 15 seconds unless said. */
-  readonly patienceMs?: number
-  /** Looks through the whole database before anything is served from it; left out unless said. */
-  readonly checked?: boolean
-  /** Prisma's layout; that of the engine beside the program, which runs in its own directory, unless said. */
-  readonly migrations?: string
-}
 
 /**
  * Opens the database `url` names (`file:./var/lowmark.db`, relative to where the program runs, or `postgresql://user@host/name`), migrated where behind, and a
