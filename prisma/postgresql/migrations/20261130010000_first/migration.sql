@@ -34,6 +34,10 @@ CREATE FUNCTION json_each(json text) RETURNS TABLE (key text, value text) LANGUA
   SELECT of_object.key, of_object.value FROM json_each_text(CASE json_typeof($1::json) WHEN 'object' THEN $1::json END) AS of_object
 $$;
 
+-- What a patch says takes the place of what was there; here it is always texts by name.
+CREATE FUNCTION json_patch(json text, patch text) RETURNS text LANGUAGE sql IMMUTABLE PARALLEL SAFE
+  RETURN ($1::jsonb || $2::jsonb)::text;
+
 CREATE FUNCTION json_array_length(json text) RETURNS bigint LANGUAGE sql IMMUTABLE PARALLEL SAFE
 AS $$ SELECT pg_catalog.json_array_length($1::json)::bigint $$;
 
