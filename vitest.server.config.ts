@@ -5,6 +5,17 @@ import { configDefaults, defineConfig } from 'vitest/config'
  * runs in vitest.config.ts alone: a second time it would show nothing.
  */
 
+const WITH_A_DATABASE = [
+  'tests/store/**/*.test.ts',
+  'tests/usecases/**/*.test.ts',
+  'tests/cli/**/*.test.ts',
+  'tests/faults/**/*.test.ts',
+  'tests/badInput/**/*.test.ts',
+  'tests/published/fhirSummary.test.ts',
+  'tests/parts/courseChange.test.tsx',
+  'tests/parts/paper.test.tsx',
+]
+
 /** About a file of SQLite itself, or about what a server is not asked to do; they run on SQLite alone. */
 const FILES_OF_SQLITE = [
   // Migrations of a file as earlier versions left it: on the server there is no version before the first.
@@ -16,16 +27,38 @@ const FILES_OF_SQLITE = [
   'tests/store/schema.test.ts',
   // One file opened twice by one program: locks of a file.
   'tests/store/openTwice.test.ts',
+  // Copies of a file, and a file put in the place of another: a server is backed up by its own means.
+  'tests/cli/backup.test.ts',
+  'tests/cli/restore.test.ts',
+  'tests/faults/backup.test.ts',
+  // Faults put under a file: its disk full, its writes failing, its power cut, its pages damaged, another file in its place.
+  'tests/faults/diskFull.test.ts',
+  'tests/faults/ioErrors.test.ts',
+  'tests/faults/powerCut.test.ts',
+  'tests/faults/wrongFile.test.ts',
+  // A program killed at the n-th write or flush of its file: the writes are the server's own, and it is killed by nobody.
+  'tests/faults/killed.test.ts',
+]
+
+const WITHOUT_A_DATABASE = [
+  'tests/cli/listener.test.ts',
+  'tests/faults/largeFile.test.ts',
+  'tests/usecases/accounts/choice.test.ts',
+  'tests/usecases/backup/seal.test.ts',
+  'tests/usecases/export/csvText.test.ts',
+  'tests/usecases/followup/rowsToLeave.test.ts',
+  'tests/usecases/list/dueOn.test.ts',
+  'tests/usecases/pseudonyms/starting.test.ts',
 ]
 
 export default defineConfig({
   test: {
-    include: ['tests/store/**/*.test.ts'],
-    exclude: [...configDefaults.exclude, ...FILES_OF_SQLITE],
+    include: WITH_A_DATABASE,
+    exclude: [...configDefaults.exclude, ...FILES_OF_SQLITE, ...WITHOUT_A_DATABASE],
     setupFiles: ['tests/quietConsole.ts', 'tests/pseudonymKey.ts'],
     testTimeout: 120_000,
     hookTimeout: 240_000,
-    // The server needs one of the two cores.
+    // The server takes its part of the two cores.
     maxWorkers: 2,
   },
 })

@@ -68,7 +68,10 @@ export interface FreshStore {
 
 /** Takes away a database that nobody has open any more, and everything beside it. */
 export function takeAway(url: string): void {
-  if (isOnServer(url)) dropDatabase(url)
+  if (isOnServer(url)) {
+    dropDatabase(url)
+    rmSync(incomingOf(url), { recursive: true, force: true })
+  }
   rmSync(folderOf(url), { recursive: true, force: true })
 }
 

@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3'
 import type { Cell } from '../../lib/store/connection.ts'
 import { connectServer } from '../../lib/store/postgres/connectServer.ts'
+import { sqlForServer } from '../../lib/store/postgres/sqlForServer.ts'
 import { isOnServer } from './testServer.ts'
 
 /** A database as another program sees it, past every check of Lowmark: one way to ask either engine, each answer at once. */
@@ -41,7 +42,7 @@ function server(url: string, reading: boolean): Asked {
   return {
     all: (sql, cells) => connection.statement(sql).all(...cells),
     run: (sql, ...cells) => void connection.statement(sql).run(...cells),
-    exec: (sql) => connection.exec(withoutReplace(sql)),
+    exec: (sql) => connection.exec(sqlForServer(withoutReplace(sql))),
     close: () => connection.close(),
   }
 }

