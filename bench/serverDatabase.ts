@@ -1,0 +1,36 @@
+import { randomBytes } from 'node:crypto'
+import pg from 'pg'
+
+/** The server to throw away that `.ci/server.ts` starts; null where the bench was started without one. */
+export const BENCH_SERVER: string | null = process.env.LOWMARK_TEST_SERVER ?? null
+
+async function connected(url: string): Promise<pg.Client> {
+  const client = new pg.Client({ connectionString: url })
+  await client.connect()
+  return client
+}
+
+/** Asks a database on a server past the program, one statement after the other, and answers the rows of the last. Numbers of eight bytes come as text. */
+export async function askedOf<Row extends object>(url: string, ...statements: readonly string[]): Promise<readonly Row[]> {
+  const client = await connected(url)
+  try {
+    let rows: readonly Row[] = []
+    for (const sql of statements) rows = (await client.query<Row>(sql)).rows
+    return rows
+  } finally {
+    await client.end()
+  }
+}
+
+/** Makes an empty database on the server, runs `work` with its address, and takes it away, whoever still has it open. */
+export async function withServerDatabase<T>(server: string, work: (url: string) => Promise<T>): Promise<T> {
+  const name = `bench_${process.pid}_${randomBytes(3).toString('hex')}`
+  await askedOf(server, `CREATE DATABASE ${name} TEMPLATE template0`)
+  const url = new URL(server)
+  url.pathname = `/${name}`
+  try {
+    return await work(url.href)
+  } finally {
+    await askedOf(server, `DROP DATABASE ${name} WITH (FORCE)`)
+  }
+}
