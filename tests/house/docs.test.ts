@@ -11,6 +11,9 @@ const DEVELOPERS = textOf('DEVELOPERS.md')
 const code = (cell: string | undefined) => (cell ?? '').replaceAll('`', '')
 const firstCells = (markdown: string, heading: string) => tableRows(section(markdown, heading) ?? '').map(([cell]) => code(cell))
 
+/** Read, and nobody sets it for this program: where the system finds programs, as of PostgreSQL's for the tests. */
+const OF_THE_SYSTEM = ['PATH']
+
 /** Settings that are read anywhere in the program: `process.env.NAME`, but for where it is only set, and what serveClinic requires by name. */
 function settingsRead(): string[] {
   const texts = [...filesUnder(['lib', 'app', '.ci'], ['.ts', '.tsx', '.mjs']), ...['prisma.config.ts', 'next.config.ts', 'vitest.config.ts']].map(
@@ -19,7 +22,10 @@ function settingsRead(): string[] {
   const read = texts.flatMap((text) =>
     [...text.matchAll(/process\.env\.([A-Z_]+)\b(?! \?\?=| = )|required\('([A-Z_]+)'/g)].map(([, env, required]) => env ?? required),
   )
-  return [...new Set(read)].flatMap((name) => name ?? []).toSorted()
+  return [...new Set(read)]
+    .flatMap((name) => name ?? [])
+    .filter((name) => !OF_THE_SYSTEM.includes(name))
+    .toSorted()
 }
 
 describe('the README', () => {
