@@ -58,6 +58,8 @@ export default defineConfig({
     setupFiles: ['tests/quietConsole.ts', 'tests/pseudonymKey.ts'],
     testTimeout: 120_000,
     hookTimeout: 240_000,
+    // One after the other in the same process, so that the databases all others are copied from are made once and not once a file.
+    isolate: false,
     // The server takes its part of the two cores.
     maxWorkers: 2,
   },

@@ -244,5 +244,6 @@ test('a database that cannot be opened: exit 1 with the reason', async () => {
     out: '',
     err: expect.stringContaining('Nothing was done: '),
   })
-  expect(await lowmark('postgres://nowhere', 'list')).toMatchObject({ status: 1, err: expect.stringContaining('does not name a file') })
+  expect(await lowmark('mysql://nowhere', 'list')).toMatchObject({ status: 1, err: expect.stringContaining('does not name a file') })
+  expect(await lowmark('postgres://nowhere', 'list')).toMatchObject({ status: 1, err: expect.stringContaining('names a server and no database') })
 })

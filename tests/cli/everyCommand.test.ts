@@ -57,6 +57,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   'backup verify': { needs: 'console', args: [FILE] },
   'backup key': { needs: 'nothing', args: [NEW] },
   restore: { needs: 'console', args: [FILE] },
+  move: { needs: 'console', args: ['to-no-server'] },
   health: { needs: 'health.read', args: [] },
   'account reset-factor': { needs: 'accounts.manage', args: ['nobody'] },
   'account add': { needs: 'accounts.manage', args: ['--role', 'quality', '--name', 'one more'] },

@@ -250,6 +250,7 @@ const ASKS_NOBODY: Readonly<Record<string, string>> = {
   healthOf: 'is asked by the route that lets it see only the status without its token (tests/pages/health.ts)',
   verifyBackup: 'reads a file that whoever runs it can read',
   restoreBackup: 'makes a database where there is none, of a file that whoever runs it can read',
+  moveToServer: 'fills an empty database on a server, of a file that whoever runs it can read',
   makeBackupKey: 'makes a key and touches no database',
   clearSpools: 'takes away what a program that ended left, when the next starts',
 }

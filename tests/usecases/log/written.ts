@@ -19,7 +19,7 @@ export function daysOf(year: number, count: number): string[] {
 /** What somebody can do who may write the database itself: takes the last entries away. */
 export function cutTail(url: string, after: number): void {
   const db = fromOutside(url)
-  withoutGuards(db, () => db.exec(`DELETE FROM trail WHERE sequence > ${after}`))
+  withoutGuards(db, () => db.exec(`DELETE FROM trail_shown WHERE sequence > ${after}; DELETE FROM trail WHERE sequence > ${after}`))
   db.close()
 }
 
