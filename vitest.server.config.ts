@@ -41,6 +41,7 @@ const FILES_OF_SQLITE = [
 ]
 
 const WITHOUT_A_DATABASE = [
+  'tests/cli/serve.test.ts',
   'tests/cli/listener.test.ts',
   'tests/faults/largeFile.test.ts',
   'tests/usecases/accounts/choice.test.ts',

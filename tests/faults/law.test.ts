@@ -50,7 +50,11 @@ test.each([
   ['a byte of a file', `UPDATE intake_file_bytes SET bytes = ${OTHER_BYTES}`, 'their SHA-256 differs'],
   ['a row of the log', "UPDATE trail SET actor = 'somebody' WHERE sequence = 6", 'the log does not fit from row 6 on'],
   ['the tail of the log', 'DELETE FROM trail WHERE sequence = (SELECT max(sequence) FROM trail)', 'of the log is not the one that was told'],
-  ['a standing that differs', "UPDATE standing SET window_rank = CASE window_rank WHEN 0 THEN 1 ELSE 0 END WHERE patient_id = 'P1'", 'P1 differs in windowRank'],
+  [
+    'a standing that differs',
+    "UPDATE standing SET window_rank = CASE window_rank WHEN 0 THEN 1 ELSE 0 END WHERE patient_id = 'P1'",
+    'P1 differs in windowRank',
+  ],
   ['a value that changed', "UPDATE result SET kept_low = '70', kept_high = '70' WHERE patient_id = 'P1' AND kept_low = '100'", 'P1 differs in'],
   ['a row that points to nothing', "DELETE FROM patient WHERE id = 'P2'", 'points to no row of patient'],
 ])('%s breaks it', async (_, sql, says) => {
