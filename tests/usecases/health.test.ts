@@ -35,6 +35,7 @@ const SOUND: HealthFacts = {
   },
   arrivals: [{ source: 'North', lastAt: ago(HOUR), days: 40 }],
   disk: { free: 100 * GIB, database: GIB },
+  onServer: false,
 }
 
 function last(change: Partial<HealthFacts['last']>): Partial<HealthFacts> {
@@ -75,6 +76,8 @@ const CASES: readonly (readonly [Check['what'], string, Partial<HealthFacts>, He
   ['disk', 'less than 5 GiB', { disk: { free: 5 * GIB - 1, database: GIB } }, 'warn', '5.0 GiB'],
   ['disk', 'less than two more of the database', { disk: { free: 19 * GIB, database: 10 * GIB } }, 'warn', '19.0 GiB'],
   ['disk', 'nearly none', { disk: { free: GIB / 2 - 1, database: 1 } }, 'fail', '0.5 GiB'],
+  ['disk', 'of a host, beside a server', { onServer: true, disk: { free: 6 * GIB, database: 0 } }, 'ok', 'where files arrive'],
+  ['backup', 'of a server', { onServer: true }, 'ok', 'not here'],
   ['disk', 'not told', { disk: null }, 'warn', 'could not be told'],
 ]
 

@@ -1,11 +1,7 @@
 import { resolve } from 'node:path'
 import { databasePath } from './databaseFile.ts'
 import { NotOpened } from './notOpened.ts'
-
-/** Whether an address names a database on a server (`postgresql://…`) and not a file. */
-export function isOnServer(url: string): boolean {
-  return /^postgres(?:ql)?:\/\//.test(url)
-}
+import { isOnServer } from './serverAddress.ts'
 
 /** The name of the database a server's address names. Throws NotOpened where it names none. */
 export function databaseName(url: string): string {
@@ -22,13 +18,4 @@ export function databaseName(url: string): string {
 export function placeOnThisMachine(url: string): string {
   if (!isOnServer(url)) return databasePath(url)
   return resolve(/* turbopackIgnore: true */ process.cwd(), 'var', `${databaseName(url).replaceAll(/[^\w.-]/g, '_')}.server`)
-}
-
-/** An address as it may be shown and logged: without a password. */
-export function shownAddress(url: string): string {
-  if (!isOnServer(url) || !URL.canParse(url)) return url
-  const shown = new URL(url)
-  shown.password = ''
-  shown.search = ''
-  return shown.href
 }

@@ -2,6 +2,7 @@ import { chmodSync, closeSync, existsSync, mkdirSync, openSync, statSync } from 
 import { dirname, resolve } from 'node:path'
 import { NotOpened } from './notOpened.ts'
 import { requireItsLog, requireNotEmpty } from './ownFile.ts'
+import { shownAddress } from './serverAddress.ts'
 
 /** The address of the database this process works on: DATABASE_URL, or `var/lowmark.db` of where the program was started. */
 export function databaseUrl(): string {
@@ -12,7 +13,7 @@ export function databaseUrl(): string {
 export function databasePath(url: string): string {
   const path = /^file:([^?]+)$/.exec(url)?.[1]
   if (path === undefined || path.includes(':memory:')) {
-    throw new NotOpened(`The database address "${url}" does not name a file. Write it as file:./var/lowmark.db (DATABASE_URL).`)
+    throw new NotOpened(`The database address "${shownAddress(url)}" does not name a file. Write it as file:./var/lowmark.db (DATABASE_URL).`)
   }
   return resolve(/* turbopackIgnore: true */ process.cwd(), path)
 }

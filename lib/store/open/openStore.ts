@@ -1,10 +1,10 @@
 import type { Store } from '../store.ts'
-import { isOnServer } from './address.ts'
 import { faultSays } from './faultSays.ts'
 import { NotOpened } from './notOpened.ts'
 import { openFile } from './openFile.ts'
 import type { OpenOptions } from './openOptions.ts'
 import { openServer } from './openServer.ts'
+import { isOnServer } from './serverAddress.ts'
 
 /**
  * Opens the database `url` names (`file:./var/lowmark.db`, relative to where the program runs, or `postgresql://user@host/name`), migrated where behind, and a

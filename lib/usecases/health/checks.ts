@@ -58,7 +58,10 @@ function schemaCheck({ schema }: HealthFacts): Check {
   return told('schema', 'another version does not open', { state: 'ok', says: `The database is at ${schema}, as this version needs it.` })
 }
 
-function backupCheck({ now, beganAt, last: { backup, failed } }: HealthFacts): Check {
+const ITS_SERVER_BACKS_IT_UP = 'The server backs this database up; whether it does is watched there, not here (docs/postgresql.md).'
+
+function backupCheck({ now, beganAt, onServer, last: { backup, failed } }: HealthFacts): Check {
+  if (onServer) return told('backup', 'not watched from here', { state: 'ok', says: ITS_SERVER_BACKS_IT_UP, doThis: DO.backup })
   const limit = `warns after ${spanText(LIMITS.backupWarnMs)}, fails after ${spanText(LIMITS.backupFailMs)}`
   const age = since(backup?.at ?? beganAt ?? now, now)
   const failedLast = failed !== null && (backup === null || failed.at > backup.at)
@@ -107,12 +110,14 @@ function headCheck({ now, last: { sent, notSent } }: HealthFacts): Check {
   return told('log-head', limit, { state, says: `The log's head was sent elsewhere ${spanText(age)} ago.${missed}`, at: sent.at, doThis })
 }
 
-function diskCheck({ disk }: HealthFacts): Check {
+function diskCheck({ disk, onServer }: HealthFacts): Check {
   const enough = Math.max(LIMITS.diskWarnBytes, LIMITS.diskWarnCopies * (disk?.database ?? 0))
   const limit = `warns below ${sizeText(enough)}, fails below ${sizeText(LIMITS.diskFailBytes)}`
   if (disk === null) return told('disk', limit, { state: 'warn', says: 'How much room the disk has left could not be told.', doThis: DO.disk })
   const state = disk.free < LIMITS.diskFailBytes ? 'fail' : disk.free < enough ? 'warn' : 'ok'
-  const says = `${sizeText(disk.free)} are free on the disk of the database, which has ${sizeText(disk.database)}.`
+  const says = onServer
+    ? `${sizeText(disk.free)} are free on the disk where files arrive; the disk of the server is watched there.`
+    : `${sizeText(disk.free)} are free on the disk of the database, which has ${sizeText(disk.database)}.`
   return told('disk', limit, { state, says, doThis: DO.disk })
 }
 

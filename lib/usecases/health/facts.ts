@@ -1,7 +1,7 @@
-import { statSync } from 'node:fs'
+import { existsSync, statSync } from 'node:fs'
 import { statfs } from 'node:fs/promises'
 import { dirname } from 'node:path'
-import type { Arrival, Store } from '../../store/index.ts'
+import { type Arrival, isOnServer, type Store } from '../../store/index.ts'
 import { type LastAnswers, lastAnswers } from './kept.ts'
 
 /** What is looked at, before it is judged. Times are UTC, ISO 8601. */
@@ -13,14 +13,21 @@ export interface HealthFacts {
   readonly schema: string
   readonly last: LastAnswers
   readonly arrivals: readonly Arrival[]
-  /** Of the disk the database lies on; null where the system does not tell. */
+  /** Of the disk the database lies on, or files arrive on where it lies on a server (then without its size); null where the system does not tell. */
   readonly disk: { readonly free: number; readonly database: number } | null
+  /** The database lies on a server, which is backed up and watched where it runs. */
+  readonly onServer: boolean
 }
 
-async function diskOf(database: string): Promise<HealthFacts['disk']> {
+/** The folder, or the nearest one above it that is there: nothing may have arrived yet. */
+function nearest(folder: string): string {
+  return existsSync(/* turbopackIgnore: true */ folder) || dirname(folder) === folder ? folder : nearest(dirname(folder))
+}
+
+async function diskOf(database: string, onServer: boolean): Promise<HealthFacts['disk']> {
   try {
-    const { bavail, bsize } = await statfs(/* turbopackIgnore: true */ dirname(database))
-    return { free: bavail * bsize, database: statSync(/* turbopackIgnore: true */ database).size }
+    const { bavail, bsize } = await statfs(/* turbopackIgnore: true */ onServer ? nearest(dirname(database)) : dirname(database))
+    return { free: bavail * bsize, database: onServer ? 0 : statSync(/* turbopackIgnore: true */ database).size }
   } catch {
     return null
   }
@@ -40,5 +47,6 @@ export async function healthFacts(store: Store, now: string): Promise<HealthFact
     last: lastAnswers(reader),
     arrivals: reader.arrivals(),
   }))
-  return { now, notWritten, ...read, disk: await diskOf(store.path) }
+  const onServer = isOnServer(store.url)
+  return { now, notWritten, ...read, onServer, disk: await diskOf(store.path, onServer) }
 }
