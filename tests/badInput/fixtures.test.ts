@@ -30,11 +30,11 @@ interface Report {
 /** Everything a file can change, but for what came in with file `without`. The revision of a patient says that something was added. */
 function everythingElse(url: string, without: number): unknown {
   const db = fromOutside(url, { reading: true })
-  const rows = (table: string) => db.all(`SELECT * FROM ${table} WHERE file_id <> ?`, without) as Record<string, unknown>[]
+  const rows = (table: string) => db.all(`SELECT * FROM ${table} WHERE file_id <> ? ORDER BY 1`, without) as Record<string, unknown>[]
   try {
     const patients = rows('patient').map((patient) => ({ ...patient, revision: null }))
     const results = rows('result').map((result) => ({ ...result, current: null }))
-    return [patients, results, rows('course_event'), rows('held_row'), rows('refused_row'), db.all('SELECT * FROM patient_version')]
+    return [patients, results, rows('course_event'), rows('held_row'), rows('refused_row'), db.all('SELECT * FROM patient_version ORDER BY 1, 2')]
   } finally {
     db.close()
   }
