@@ -2,7 +2,7 @@ import 'server-only'
 import type { Outcome } from '../../lib/usecases/index.ts'
 
 // By name: a page and a route are bundled apart, so the class that was thrown may be another copy of the one that is known here.
-const DATABASE_FAULTS = ['StoreBusy', 'NotOpened', 'SqliteError']
+const DATABASE_FAULTS = ['StoreBusy', 'NotOpened', 'SqliteError', 'ServerFault']
 
 /** Busy, full, read-only or not there: whatever is wrong with the database itself. A fault of ours is none of these and stays an exception. */
 export function isDatabaseFault(error: unknown): error is Error {
