@@ -35,7 +35,7 @@ function objectsOf<Row>({ columns, rows }: Pick<Rows, 'columns' | 'rows'>): Row[
 export function connectServer(url: string, { reading }: { readonly reading: boolean }): WritingConnection {
   const id = ++opened
   const settings = ALWAYS + (reading ? READING : WRITING)
-  const prepared = new Map<string, { readonly name: string; readonly sql: string; readonly statement: Prepared }>()
+  const prepared = new Map<string, Prepared>()
   let inTransaction = false
   let isLost = false
   let cursors = 0
@@ -72,7 +72,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
 
   function statement<Row>(sql: string): Prepared<Row> {
     const known = prepared.get(sql)
-    if (known !== undefined) return known.statement as Prepared<Row>
+    if (known !== undefined) return known as Prepared<Row>
     const name = `s${prepared.size + 1}`
     const forServer = sqlForServer(sql)
     const fresh: Prepared<Row> = {
@@ -80,7 +80,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
       all: (...cells) => objectsOf<Row>(query(name, forServer, cells)),
       run: (...cells) => ({ changes: query(name, forServer, cells).changes }),
     }
-    prepared.set(sql, { name, sql: forServer, statement: fresh as Prepared })
+    prepared.set(sql, fresh as Prepared)
     return fresh
   }
 
