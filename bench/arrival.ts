@@ -1,7 +1,7 @@
-import Database from 'better-sqlite3'
 import { acceptFiles, type Call, type IncomingFile, type ListPage, showList } from '../lib/usecases/index.ts'
 import type { Cohorts } from './cohorts.ts'
-import { copyDatabase, placeFor, withDatabase } from './databases.ts'
+import { withStore } from './databases.ts'
+import type { Engine, Plain } from './engine/engine.ts'
 import { type Figure, manyTimes, timed } from './measure.ts'
 import { FIRST_PAGE } from './reviewList.ts'
 
@@ -9,12 +9,12 @@ const ARRIVALS_A_ROUND = 12
 const AIM_MS = 50
 const GROWTH = 1.2
 /** Who is still in no hurry: a high calcium then changes the counts of the list. */
-const ON_SCHEDULE = `SELECT patient_id FROM standing WHERE followed = 1 AND "window" = 'on-schedule' ORDER BY patient_id`
+const ON_SCHEDULE = `SELECT patient_id AS id FROM standing WHERE followed = 1 AND "window" = 'on-schedule' ORDER BY patient_id`
 
 /** A clinic into which results arrive one by one, the next for whoever is next. */
 interface Arriving {
   readonly call: Call
-  readonly db: Database.Database
+  readonly plain: Plain
   readonly waiting: string[]
   readonly arrivals: number[]
   readonly fetches: number[]
@@ -34,11 +34,10 @@ async function listNow(call: Call): Promise<ListPage> {
 const hurried = ({ byWindow }: ListPage): number => byWindow['same-day']
 
 /** One result of one patient: taken in, committed, and the first page of the list as it then is. Before and after, outside the time, the list is counted. */
-async function arrive({ call, db, waiting, arrivals, fetches }: Arriving): Promise<void> {
+async function arrive({ call, plain, waiting, arrivals, fetches }: Arriving): Promise<void> {
   const patientId = waiting.shift()
   if (patientId === undefined) throw new Error('There is nobody left on schedule.')
-  const fetched = db.prepare('SELECT * FROM result WHERE patient_id = ?')
-  fetches.push(await timed(() => fetched.all(patientId)))
+  fetches.push(await timed(() => plain.all('SELECT * FROM result WHERE patient_id = ?', patientId)))
   const before = hurried(await listNow(call))
   let after = before
   arrivals.push(
@@ -51,26 +50,25 @@ async function arrive({ call, db, waiting, arrivals, fetches }: Arriving): Promi
   if (after !== before + 1) throw new Error(`The list has ${after} patients for the same day, not ${before + 1}.`)
 }
 
-async function arriving<T>(from: string, name: string, work: (clinic: Arriving) => Promise<T>): Promise<T> {
-  const path = placeFor(name)
-  copyDatabase(from, path)
-  return withDatabase(path, async (call) => {
-    const db = new Database(path, { readonly: true })
-    const all = db.prepare(ON_SCHEDULE).pluck().all() as string[]
-    // From all over the table, so that no page of the file is at hand because its neighbour was just asked for.
+async function arriving<T>(engine: Engine, from: string, name: string, work: (clinic: Arriving) => Promise<T>): Promise<T> {
+  const url = await engine.copyOf(from, name)
+  return withStore(url, async (call) => {
+    const plain = await engine.plain(url)
+    const all = (await plain.all<{ id: string }>(ON_SCHEDULE)).map(({ id }) => id)
+    // From all over the table, so that no page of it is at hand because its neighbour was just asked for.
     const waiting = all.map((_, at) => all[(at * 7919) % all.length] ?? '')
     try {
-      return await work({ call, db, waiting: [...new Set(waiting)], arrivals: [], fetches: [] })
+      return await work({ call, plain, waiting: [...new Set(waiting)], arrivals: [], fetches: [] })
     } finally {
-      db.close()
+      await plain.close()
     }
   })
 }
 
 /** One new result until the list shows what it changed, in a small clinic and a large one in turn. */
-export async function arrivalFigure({ small, large }: Cohorts, times: number): Promise<Figure> {
-  return arriving(small.path, 'arrival-few.db', (few) =>
-    arriving(large.path, 'arrival-many.db', async (many) => {
+export async function arrivalFigure(engine: Engine, { small, large }: Cohorts, times: number): Promise<Figure> {
+  return arriving(engine, small.url, 'arrival-few.db', (few) =>
+    arriving(engine, large.url, 'arrival-many.db', async (many) => {
       for (let round = 0; round <= times; round++) {
         // The first round warms caches and is dropped.
         if (round === 1) for (const { arrivals, fetches } of [few, many]) for (const list of [arrivals, fetches]) list.length = 0

@@ -12,14 +12,19 @@ export function placeFor(name: string): string {
   return join(directory, name)
 }
 
-/** Opens a database, runs `work` on it as the console would, and closes it. */
-export async function withDatabase<T>(path: string, work: (call: Call) => Promise<T>): Promise<T> {
-  const store: Store = await openStore(`file:${path}`)
+/** Opens the database at an address, runs `work` on it as the console would, and closes it. */
+export async function withStore<T>(url: string, work: (call: Call) => Promise<T>): Promise<T> {
+  const store: Store = await openStore(url)
   try {
     return await work(consoleCall(store, 'bench'))
   } finally {
     await store.close()
   }
+}
+
+/** The same with a file. */
+export function withDatabase<T>(path: string, work: (call: Call) => Promise<T>): Promise<T> {
+  return withStore(`file:${path}`, work)
 }
 
 /** Copies a closed database over another place, whatever was there: the file, and the write-ahead log where what was written still stands in it. */

@@ -2,7 +2,8 @@ import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { addDays } from '../lib/time/index.ts'
 import { type Call, clinicDay, recheck, renewStandings, showList } from '../lib/usecases/index.ts'
 import type { Cohorts } from './cohorts.ts'
-import { copyDatabase, placeFor, withDatabase } from './databases.ts'
+import { withStore } from './databases.ts'
+import type { Engine } from './engine/engine.ts'
 import { type Figure, figure, rounds, timed } from './measure.ts'
 import { timedWithProcessor } from './processor.ts'
 import { FIRST_PAGE } from './reviewList.ts'
@@ -13,10 +14,8 @@ const OF_ALL = 0.1
  * Change after change of day: each time those whose answer no longer holds are evaluated, as the first look at the day does it, and then, for comparison, everybody. What
  * that finds must be what is kept, in the round that is dropped as in every other. Meanwhile it is seen how long this process, which shows pages, was not free.
  */
-export async function dayFigure({ large }: Cohorts, times: number): Promise<Figure> {
-  const path = placeFor('days.db')
-  copyDatabase(large.path, path)
-  return withDatabase(path, async (plain) => {
+export async function dayFigure(engine: Engine, { large }: Cohorts, times: number): Promise<Figure> {
+  return withStore(await engine.copyOf(large.url, 'days.db'), async (plain) => {
     const today = clinicDay(new Date())
     let day = 0
     const renewed: number[] = []

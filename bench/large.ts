@@ -89,7 +89,7 @@ export async function largeMeasured(rows: number): Promise<LargeMeasured> {
   })()
   copyDatabase(known, ours)
   const atRest = await withDatabase(ours, listAtRest)
-  const { value: taken, list } = await withDatabase(ours, (call) => listMeanwhile(call, apart({ csv, database: ours })))
+  const { value: taken, list } = await withDatabase(ours, (call) => listMeanwhile(call, apart({ csv, url: `file:${ours}` })))
   if (taken.rows !== rows || taken.filed < rows * 0.99) throw new Error(`Intake read ${taken.rows} rows of ${rows} and filed ${taken.filed}.`)
   prepareTable(theirs, header)
   const shellMs = await timed(() => importCsv(theirs, csv, rows))

@@ -1,14 +1,14 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import { showList } from '../lib/usecases/index.ts'
-import { withDatabase } from './databases.ts'
+import { withStore } from './databases.ts'
 import { type Spread, spreadOf, timed } from './measure.ts'
 import { FIRST_PAGE } from './reviewList.ts'
 
 const BETWEEN_PAGES_MS = 200
 
 /** Shows the first page of the list of a database again and again while some work is done, and answers how long the pages took, its entry in the log written. */
-export async function listMeanwhile(path: string, work: () => Promise<unknown>): Promise<Spread> {
-  return withDatabase(path, async (call) => {
+export async function listMeanwhile(url: string, work: () => Promise<unknown>): Promise<Spread> {
+  return withStore(url, async (call) => {
     const times: number[] = []
     let isDone = false
     const done = work().finally(() => {

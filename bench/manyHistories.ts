@@ -14,7 +14,9 @@ function copyOf(db: Database.Database, table: string): Database.Statement<[{ cop
   const ofPatient = table === 'patient' ? 'id' : 'patient_id'
   const last = columns.includes('identity') ? count(db, `SELECT max(id) FROM ${table}`) : 0
   const value = (column: string): string => {
-    if (column === ofPatient || column === 'identity') return `${column} || '-' || @copy`
+    if (column === ofPatient) return `${column} || '-' || @copy`
+    // A list in JSON that begins with whose it is (lib/results).
+    if (column === 'identity') return `'[' || json_quote(patient_id || '-' || @copy) || substr(identity, length(json_quote(patient_id)) + 2)`
     return column === 'id' ? `id + @copy * ${last}` : column
   }
   return db.prepare(

@@ -10,10 +10,10 @@ const FEWER = 10
 const peaks = (...mib: readonly number[]): Measured => ({ unit: 'MiB', ...spreadOf(mib) })
 
 /** The most memory of one process that evaluates, and of one that takes a file in, beside the same for a tenth of the patients. */
-export async function memoryFigure({ path, patients }: FilledCohort, intake: { readonly tenth: Peak; readonly whole: Peak } | null): Promise<Figure> {
+export async function memoryFigure({ url, patients }: FilledCohort, intake: { readonly tenth: Peak; readonly whole: Peak } | null): Promise<Figure> {
   // Half of them, as each of two processes has.
-  const whole = await evaluatePeak({ database: path, part: 0, of: 2 })
-  const tenth = await evaluatePeak({ database: path, part: 0, of: 2 * FEWER })
+  const whole = await evaluatePeak({ url, part: 0, of: 2 })
+  const tenth = await evaluatePeak({ url, part: 0, of: 2 * FEWER })
   const grown = Math.max(whole - tenth, intake === null ? 0 : intake.whole.mib - intake.tenth.mib)
   const ours = peaks(whole, ...(intake === null ? [] : [intake.whole.mib]))
   const comparator = peaks(tenth, ...(intake === null ? [] : [intake.tenth.mib]))

@@ -6,15 +6,19 @@ import { buildPages } from '../.ci/build.ts'
 import { arrivalFigure } from './arrival.ts'
 import { twoCohorts } from './cohorts.ts'
 import { dayFigure } from './day.ts'
+import { onFiles } from './engine/onFiles.ts'
+import { onServer } from './engine/onServer.ts'
 import { evaluateFigure } from './evaluate/figures.ts'
 import { filledCohort } from './evaluate/filled.ts'
 import { furtherFigures } from './further.ts'
+import { canImport } from './importer.ts'
 import { intakeFigure, intakePeak } from './intakeRounds.ts'
 import { listFigure } from './list/figures.ts'
 import { machine, shellVersion } from './machine.ts'
 import type { Figure } from './measure.ts'
 import { memoryFigure } from './memory.ts'
 import { buildMinimal } from './pages/buildMinimal.ts'
+import { BENCH_SERVER } from './serverDatabase.ts'
 import { readSizes } from './sizes.ts'
 import { machineTold, told } from './told.ts'
 
@@ -35,33 +39,40 @@ function measured(figure: Figure): void {
 const has = (part: (typeof sizes.only)[number]): boolean => sizes.only.includes(part)
 const hasShell = shellVersion() !== null
 const on = machine()
+if (sizes.engine === 'postgresql' && BENCH_SERVER === null) {
+  say('--engine postgresql needs a server to throw away: npx tsx .ci/server.ts --on-disk npx tsx bench/run.ts --engine postgresql')
+  process.exit(2)
+}
+const engine = sizes.engine === 'postgresql' && BENCH_SERVER !== null ? await onServer(BENCH_SERVER) : onFiles
 
-say(machineTold(on))
-if (!hasShell) say('Without the sqlite3 shell there is nothing to hold intake and evaluation against: left out.')
+say(`${machineTold(on)} Measured on ${engine.says}.`)
+if (!hasShell) say('Without the sqlite3 shell there is nothing to hold evaluation against: left out.')
+if (!canImport(engine)) say("Without the engine's own shell there is nothing to hold intake against: left out.")
 
-const intake = has('intake') && hasShell ? await intakeFigure(sizes.rows, sizes.rounds) : null
+const intake = has('intake') && canImport(engine) ? await intakeFigure(engine, sizes.rows, sizes.rounds) : null
 if (intake !== null) measured(intake.figure)
 if (has('evaluate') && hasShell) {
   say(`Evaluating ${sizes.evaluate} patients with 15 years of 25 analytes a month: filling the database first ...`)
-  const { figure, filled } = await evaluateFigure(sizes.evaluate, sizes.rounds, say)
+  const { figure, filled } = await evaluateFigure(engine, sizes.evaluate, sizes.rounds, say)
   measured(figure)
-  if (has('memory')) measured(await memoryFigure(filled, intake === null ? null : { whole: intake.peak, tenth: await intakePeak(sizes.rows / 10) }))
-} else if (has('memory')) measured(await memoryFigure(await filledCohort(sizes.evaluate, say), null))
+  if (has('memory'))
+    measured(await memoryFigure(filled, intake === null ? null : { whole: intake.peak, tenth: await intakePeak(engine, sizes.rows / 10) }))
+} else if (has('memory')) measured(await memoryFigure(await filledCohort(engine, sizes.evaluate, say), null))
 
 if (has('arrival') || has('day')) {
   say(`Two clinics, ${sizes.few} and ${sizes.patients} patients: filling the databases first ...`)
-  const cohorts = await twoCohorts(sizes.few, sizes.patients, say)
-  if (has('arrival')) measured(await arrivalFigure(cohorts, sizes.rounds))
-  if (has('day')) measured(await dayFigure(cohorts, sizes.rounds))
+  const cohorts = await twoCohorts(engine, sizes.few, sizes.patients, say)
+  if (has('arrival')) measured(await arrivalFigure(engine, cohorts, sizes.rounds))
+  if (has('day')) measured(await dayFigure(engine, cohorts, sizes.rounds))
 }
 if (has('list') && !existsSync('/usr/bin/chromium'))
   say('Chromium is not installed at /usr/bin/chromium, so nobody can sign in: the list over HTTP is left out.')
 else if (has('list')) {
   say(`The list at ${sizes.list} patients over HTTP: pages are built, and the database filled, first ...`)
   if (!buildPages() || !buildMinimal()) process.exit(1)
-  measured(await listFigure(sizes.list, sizes.rounds))
+  measured(await listFigure(engine, sizes.list, sizes.rounds))
 }
-if (sizes.more) figures.push(...(await furtherFigures(sizes, say)))
+if (sizes.more && engine === onFiles) figures.push(...(await furtherFigures(sizes, say)))
 
 const load = machine().load.toFixed(1)
 say(`${machineTold(on)} Load at the end ${load}.`)

@@ -22,15 +22,21 @@ export async function askedOf<Row extends object>(url: string, ...statements: re
   }
 }
 
-/** Makes an empty database on the server, runs `work` with its address, and takes it away, whoever still has it open. */
-export async function withServerDatabase<T>(server: string, work: (url: string) => Promise<T>): Promise<T> {
+/** Makes an empty database on the server, and answers its address. */
+export async function emptyDatabase(server: string): Promise<string> {
   const name = `bench_${process.pid}_${randomBytes(3).toString('hex')}`
   await askedOf(server, `CREATE DATABASE ${name} TEMPLATE template0`)
   const url = new URL(server)
   url.pathname = `/${name}`
+  return url.href
+}
+
+/** Makes an empty database on the server, runs `work` with its address, and takes it away, whoever still has it open. */
+export async function withServerDatabase<T>(server: string, work: (url: string) => Promise<T>): Promise<T> {
+  const url = await emptyDatabase(server)
   try {
-    return await work(url.href)
+    return await work(url)
   } finally {
-    await askedOf(server, `DROP DATABASE ${name} WITH (FORCE)`)
+    await askedOf(server, `DROP DATABASE ${new URL(url).pathname.slice(1)} WITH (FORCE)`)
   }
 }

@@ -1,10 +1,13 @@
 import { parseArgs } from 'node:util'
+import type { Engine } from './engine/engine.ts'
 
+const ENGINES: readonly Engine['name'][] = ['sqlite', 'postgresql']
 export const PARTS = ['intake', 'evaluate', 'arrival', 'list', 'day', 'memory'] as const
 export type Part = (typeof PARTS)[number]
 
 /** What is measured, and how large. */
 export interface Sizes {
+  readonly engine: Engine['name']
   readonly json: boolean
   readonly more: boolean
   readonly only: readonly Part[]
@@ -35,6 +38,7 @@ export function readSizes(args: readonly string[]): Sizes {
   const { values } = parseArgs({
     args: [...args],
     options: {
+      engine: { type: 'string', default: 'sqlite' },
       json: { type: 'boolean', default: false },
       more: { type: 'boolean', default: false },
       only: { type: 'string', default: PARTS.join(',') },
@@ -48,7 +52,9 @@ export function readSizes(args: readonly string[]): Sizes {
   const only = values.only.split(',').filter((part) => part !== '')
   const unknown = only.find((part) => !(PARTS as readonly string[]).includes(part))
   if (unknown !== undefined) refuse(`--only takes some of ${PARTS.join(', ')}, with commas between, not "${unknown}".`)
+  const engine = ENGINES.find((name) => name === values.engine) ?? refuse(`--engine takes ${ENGINES.join(' or ')}, not "${values.engine}".`)
   return {
+    engine,
     json: values.json,
     more: values.more,
     only: only as Part[],

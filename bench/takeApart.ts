@@ -1,12 +1,12 @@
 /** The process that takes one large file in, so that its memory is its own. It is told where, and answers what it took. */
 import { createReadStream } from 'node:fs'
 import { acceptFiles, openSpool } from '../lib/usecases/index.ts'
-import { withDatabase } from './databases.ts'
+import { withStore } from './databases.ts'
 import { watched } from './watched.ts'
 
 export interface Wanted {
   readonly csv: string
-  readonly database: string
+  readonly url: string
 }
 
 /** What taking a file in took, of time and memory. */
@@ -21,9 +21,9 @@ export interface Taken {
   readonly peakMiB: number
 }
 
-async function taken({ csv, database }: Wanted): Promise<Taken> {
-  process.env.DATABASE_URL = `file:${database}`
-  return withDatabase(database, async (plain) => {
+async function taken({ csv, url }: Wanted): Promise<Taken> {
+  process.env.DATABASE_URL = url
+  return withStore(url, async (plain) => {
     const { call, watch } = watched(plain)
     const [began, before] = [performance.now(), process.cpuUsage()]
     const spool = await openSpool('results.csv')

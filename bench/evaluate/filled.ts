@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3'
 import { clinicDay, recheck } from '../../lib/usecases/index.ts'
 import { placeFor, takeIn, withDatabase } from '../databases.ts'
+import type { Engine } from '../engine/engine.ts'
 import { manyHistories } from '../manyHistories.ts'
 import { ANALYTES_A_MONTH, panels } from './panels.ts'
 
@@ -9,13 +10,15 @@ const YEARS = 15
 
 /** A cohort of so many patients, everybody evaluated, and the rows of results there are. */
 export interface FilledCohort {
+  /** The file it was made in, closed; and the database of the engine that is measured. */
   readonly path: string
+  readonly url: string
   readonly patients: number
   readonly rows: number
 }
 
 /** Fifty invented patients come in through intake and are repeated until there are so many; the answers of all are worked out once, and must hold. */
-export async function filledCohort(patients: number, say: (line: string) => void): Promise<FilledCohort> {
+export async function filledCohort(engine: Engine, patients: number, say: (line: string) => void): Promise<FilledCohort> {
   const path = placeFor('evaluate.db')
   const invented = Math.min(INVENTED, patients)
   await withDatabase(path, (call) => takeIn(call, panels({ patients: invented, years: YEARS, seed: 20_261_127, endsOn: clinicDay(new Date()) })))
@@ -29,7 +32,7 @@ export async function filledCohort(patients: number, say: (line: string) => void
     const [first] = checked.value.differences
     if (first !== undefined) throw new Error(`What is kept of ${first.patientId} ${first.says}.`)
   })
-  return { path, patients, rows }
+  return { path, url: await engine.ofFile(path), patients, rows }
 }
 
 /** The patients whose serum M-protein has risen, as kept by evaluating them, in order of their numbers. */

@@ -15,14 +15,17 @@ const RISES = `opening AS (
     AND ((value - lowest >= 500 AND 4 * (value - lowest) >= lowest) OR (lowest >= 5000 AND value - lowest >= 1000))
   ORDER BY patient_id`
 
-/** Asked of the tables of Lowmark itself. */
-export const RISES_IN_SQLITE = `WITH line AS (
+const OF_OUR_TABLES = (after: string): string => `WITH line AS (
     SELECT patient_id, max(on_day) AS began FROM course_event WHERE current = 1 AND event = 'line-start' GROUP BY patient_id),
   placed AS (
-    SELECT result.patient_id, collected_on AS day, CAST(round(kept_low * 100) AS INTEGER) AS value, julianday(collected_on) - julianday(began) AS after
+    SELECT result.patient_id, collected_on AS day, CAST(round(kept_low * 100) AS INTEGER) AS value, ${after} AS after
     FROM result JOIN line ON line.patient_id = result.patient_id
     WHERE current = 1 AND status NOT IN ('cancelled', 'entered-in-error') AND analyte = 'serum-m-protein' AND kind = 'number'),
   ${RISES}`
+
+/** Asked of the tables of Lowmark itself, in a file and on a server. */
+export const RISES_IN_SQLITE = OF_OUR_TABLES('julianday(collected_on) - julianday(began)')
+export const RISES_IN_POSTGRESQL = OF_OUR_TABLES('CAST(collected_on AS date) - CAST(began AS date)')
 
 /** Asked of the columns DuckDB was given (`inDuckDb`). */
 export const RISES_IN_DUCKDB = `WITH placed AS (

@@ -1,4 +1,5 @@
 import { chromium } from 'playwright-core'
+import type { Engine } from '../engine/engine.ts'
 import { type Figure, manyTimes } from '../measure.ts'
 import { askedOf, QUIET, type Servers, serveAll } from '../pages/measureList.ts'
 import { signIn } from '../pages/signIn.ts'
@@ -70,11 +71,11 @@ function figureOf(patients: number, times: ReadonlyMap<string, number[]>): Figur
   }
 }
 
-/** The first page over HTTP from the built server, whole answers, beside minimal pages on the same file that must show the same rows. */
-export async function listFigure(patients: number, rounds: number): Promise<Figure> {
-  const filled = await filledList(patients)
+/** The first page over HTTP from the built server, whole answers, beside minimal pages on the same database that must show the same rows. */
+export async function listFigure(engine: Engine, patients: number, rounds: number): Promise<Figure> {
+  const filled = await filledList(engine, patients)
   const { asked, rowsShown } = askedOf(filled.path)
-  const servers = await serveAll(filled.path, asked)
+  const servers = await serveAll(filled.url, asked)
   try {
     const cookie = await cookieOf(servers.list.url, filled.signIns)
     const list = await ask(`${servers.list.url}/list`, cookie)

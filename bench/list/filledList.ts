@@ -1,5 +1,6 @@
 import { clinicDay, demonstrationAccounts, fillDemonstration, showList } from '../../lib/usecases/index.ts'
 import { placeFor, withDatabase } from '../databases.ts'
+import type { Engine } from '../engine/engine.ts'
 import { manyStandings } from '../manyStandings.ts'
 import { answered, type FilledFor, inSecondRound } from '../pages/fillFor.ts'
 import { FIRST_PAGE } from '../reviewList.ts'
@@ -7,7 +8,7 @@ import { FIRST_PAGE } from '../reviewList.ts'
 const INVENTED = 400
 
 /** A clinic in its second round with so many patients on the list: invented ones came in through intake, what is kept of them is repeated. */
-export async function filledList(patients: number): Promise<FilledFor> {
+export async function filledList(engine: Engine, patients: number): Promise<FilledFor> {
   const path = placeFor('list.db')
   const signIns = await withDatabase(path, async (call) => {
     answered(await fillDemonstration(call, { patients: Math.min(INVENTED, patients), years: 2, seed: 20_261_125 }))
@@ -18,5 +19,5 @@ export async function filledList(patients: number): Promise<FilledFor> {
     if (Math.abs(shown.followed - patients) > INVENTED) throw new Error(`${shown.followed} patients are followed, not ${patients}.`)
     return accounts
   })
-  return { patients, path, signIns }
+  return { patients, path, url: await engine.ofFile(path), signIns }
 }

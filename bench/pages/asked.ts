@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3'
+import { sqlForServer } from '../../lib/store/postgres/sqlForServer.ts'
 import { havingNow } from '../../lib/store/read/assignments.ts'
 import { listFacets, standingsPage } from '../../lib/store/read/reviewList.ts'
 import { endedRounds } from '../../lib/store/read/rounds.ts'
@@ -13,11 +14,17 @@ export interface Asked {
   readonly cells: readonly (string | number)[]
 }
 
-/** What a minimal page asks: who stands on the page, then each of them by their number, then what stands beside the rows. */
+/** What a minimal page asks: who stands on the page, then all of them by their numbers, as one JSON text, then what stands beside the rows. */
 export interface AskedForPage {
   readonly ids: Asked
-  readonly one: string
+  readonly rows: string
   readonly beside: readonly Asked[]
+}
+
+/** The same as a server takes it. */
+export function askedOfServer({ ids, rows, beside }: AskedForPage): AskedForPage {
+  const forServer = (asked: Asked): Asked => ({ ...asked, sql: sqlForServer(asked.sql) })
+  return { ids: forServer(ids), rows: sqlForServer(rows), beside: beside.map(forServer) }
 }
 
 /** The statements by which lib/store reads the first page and what it says of everybody, asked of the code itself: they cannot drift away from it. */
@@ -41,7 +48,7 @@ export function askedForFirstPage(db: Database.Database): AskedForPage {
   countOpen(connection)
   havingNow(connection)
   const ids = asked.find(({ sql }) => sql.includes('LIMIT ? OFFSET ?'))
-  const one = asked.find(({ sql }) => sql.includes('answer'))?.sql
-  if (ids === undefined || one === undefined) throw new Error('lib/store reads no page of ids and then its rows any more.')
-  return { ids, one, beside: asked.filter((each) => each !== ids && each.sql !== one) }
+  const rows = asked.find(({ sql }) => sql.includes('answer'))?.sql
+  if (ids === undefined || rows === undefined) throw new Error('lib/store reads no page of ids and then its rows any more.')
+  return { ids, rows, beside: asked.filter((each) => each !== ids && each.sql !== rows) }
 }

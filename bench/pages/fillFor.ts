@@ -8,7 +8,9 @@ export type SignIn = Extract<Awaited<ReturnType<typeof demonstrationAccounts>>, 
 /** A database of invented patients and who may sign in to it. */
 export interface FilledFor {
   readonly patients: number
+  /** The file it was filled in, closed; and the database of the engine that is measured. */
   readonly path: string
+  readonly url: string
   readonly signIns: readonly SignIn[]
 }
 
@@ -46,5 +48,5 @@ export async function fillFor(patients: number, kept: string | null, say: (line:
   if (from !== path) copyDatabase(from, path)
   // What the first look at a new day would do, so that no round measures it.
   await withDatabase(path, (call) => showList(call, FIRST_PAGE))
-  return { patients, path, signIns: JSON.parse(readFileSync(signInsAt, 'utf8')) as readonly SignIn[] }
+  return { patients, path, url: `file:${path}`, signIns: JSON.parse(readFileSync(signInsAt, 'utf8')) as readonly SignIn[] }
 }

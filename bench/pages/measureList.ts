@@ -1,7 +1,8 @@
 import Database from 'better-sqlite3'
 import { type Browser, chromium, type Page } from 'playwright-core'
+import { isOnServer } from '../../lib/store/index.ts'
 import { type Spread, spreadOf } from '../measure.ts'
-import { type AskedForPage, askedForFirstPage } from './asked.ts'
+import { type AskedForPage, askedForFirstPage, askedOfServer } from './asked.ts'
 import type { FilledFor } from './fillFor.ts'
 import { type Answered, firstByte } from './firstByte.ts'
 import { type Loaded, loadFigures } from './inBrowser.ts'
@@ -46,10 +47,13 @@ export function askedOf(path: string): { readonly asked: AskedForPage; readonly 
   return { asked, rowsShown }
 }
 
-/** Our server and the two minimal ones on one file, each in a process of its own. */
-export async function serveAll(path: string, asked: AskedForPage): Promise<Servers> {
-  const env = { DATABASE_URL: `file:${path}`, NEXTAUTH_SECRET: 'only-for-the-bench-only-for-the-bench-only' }
-  const minimal = (what: AskedForPage) => served('bench/pages/serveMinimal.ts', { MINIMAL_DATABASE: path, MINIMAL_ASKED: JSON.stringify(what) })
+/** Our server and the two minimal ones on one database, each in a process of its own. */
+export async function serveAll(url: string, asked: AskedForPage): Promise<Servers> {
+  const env = { DATABASE_URL: url, NEXTAUTH_SECRET: 'only-for-the-bench-only-for-the-bench-only' }
+  const minimal = (what: AskedForPage) => {
+    const statements = JSON.stringify(isOnServer(url) ? askedOfServer(what) : what)
+    return served('bench/pages/serveMinimal.ts', { MINIMAL_DATABASE: url, MINIMAL_ASKED: statements })
+  }
   return { list: await served('bench/pages/serveList.ts', env), rowsAlone: await minimal({ ...asked, beside: [] }), allAsked: await minimal(asked) }
 }
 
@@ -95,7 +99,7 @@ async function measuredOn(servers: Servers, browser: Browser, { patients, signIn
 /** Measures the review list of a filled database, and beside it, in turn, two minimal pages on the same file. */
 export async function measureList(filled: FilledFor, rounds: number, say: (line: string) => void): Promise<PageMeasured> {
   const { asked, rowsShown } = askedOf(filled.path)
-  const servers = await serveAll(filled.path, asked)
+  const servers = await serveAll(filled.url, asked)
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: QUIET })
   try {
     say(`${filled.patients} patients: first bytes in ${rounds} rounds, then in the browser ...`)

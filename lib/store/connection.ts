@@ -27,6 +27,8 @@ export interface Connection {
   each<Row>(sql: string): Iterable<Row>
   /** Runs an INSERT into a table that numbers its rows itself, and returns the number. */
   insert(sql: string, ...cells: readonly Cell[]): number
+  /** Inserts rows of these columns, in their order, into a table that numbers its rows itself, and returns their numbers. */
+  insertAll(table: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): number[]
   /** Runs several statements without parameters. */
   exec(sql: string): void
   /** Runs several reads so that all of them see one moment, whatever other programs commit in between. Inside a transaction that is so already. */

@@ -51,6 +51,7 @@ export function txOf(connection: Connection) {
     updatePatient: (patient: Patient, from: patients.RowOfFile, replacedAt: string) => patients.updatePatient(connection, patient, from, replacedAt),
     bumpRevision: (patientId: string) => patients.bumpRevision(connection, patientId),
     insertResultVersion: (version: NewResult, current: boolean) => versions.insertResultVersion(connection, version, current),
+    insertResultVersions: (all: Parameters<typeof versions.insertResultVersions>[1]) => versions.insertResultVersions(connection, all),
     setCurrentResult: (identity: string, id: number) => versions.setCurrent(connection, 'result', identity, id),
     insertEventVersion: (version: versions.NewEvent, current: boolean) => versions.insertEventVersion(connection, version, current),
     setCurrentEvent: (identity: string, id: number) => versions.setCurrent(connection, 'course_event', identity, id),

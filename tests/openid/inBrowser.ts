@@ -1,7 +1,8 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
+import { axeFinds } from '../pages/accessible.ts'
 import { signedInAs, textOf, visit } from '../pages/clinic.ts'
+import { picture } from '../pages/picture.ts'
 import type { OpenIdClinic } from './openIdClinic.ts'
 
 const WIDTHS = [1440, 1024, 390] as const
@@ -10,10 +11,9 @@ async function looksRight(page: Page, name: string): Promise<void> {
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 900 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
+    await picture(page, `${name}-${width}`, { fullPage: true })
   }
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
 }
 
 /** At the provider's own pages: a name, any password, and yes. */

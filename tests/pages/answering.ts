@@ -1,10 +1,10 @@
-import { mkdirSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { fromOutside } from '../store/outside.ts'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { ANAEMIC, admit, IN_DANGER, RISEN } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 // Last in the order by patient, so that they stand first on the list turned round: ZZ-9 above ZZ-8, and so on.
 const FIRST = 'ZZ-9'
@@ -73,7 +73,6 @@ export function answering(clinic: () => Clinic): void {
       for (const patientId of [FIRST, SECOND, THIRD, TWICE]) await admit(clinic(), patientId, RISEN)
       await admit(clinic(), SEVERAL, BOTH)
       await admit(clinic(), DANGER, IN_DANGER)
-      mkdirSync('tests/output', { recursive: true })
     })
 
     it('a nurse goes through several patients with the keyboard alone', async () => {
@@ -370,13 +369,12 @@ export function answering(clinic: () => Clinic): void {
         await atList(page)
         await besideOf(page, SEVERAL)
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
-        await page.screenshot({ path: `tests/output/beside-${width}-${colorScheme}.png`, fullPage: width === 390 })
-        const { violations } = await new AxeBuilder({ page }).analyze()
-        expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+        await picture(page, `beside-${width}-${colorScheme}`, { fullPage: width === 390 })
+        expect(await axeFinds(page)).toEqual([])
         if (width === 390) continue
         await page.keyboard.press('?')
-        await page.screenshot({ path: `tests/output/beside-keys-${width}-${colorScheme}.png` })
-        expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([])
+        await picture(page, `beside-keys-${width}-${colorScheme}`)
+        expect(await axeFinds(page)).toEqual([])
       }
       expect(complaints).toEqual([])
       await context.close()

@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { addDays, day } from '../../lib/time/index.ts'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, fileResults, IN_DANGER, RISEN, RISEN_AGAIN } from './ownPatient.ts'
 
@@ -52,7 +52,7 @@ export function answers(clinic: () => Clinic): void {
       // The finding has moved, and took the focus along.
       expect(await says(page).evaluate((told) => told === document.activeElement)).toBe(true)
       expect(await page.locator('.disclosed[open]').count()).toBe(0)
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+      expect(await axeFinds(page)).toEqual([])
       const row = await rowOf(page, ANSWERED)
       expect(row).toContain('On schedule')
       expect(row).toContain('1 answered')

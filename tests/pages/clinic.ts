@@ -125,7 +125,11 @@ export interface Visitor {
 const ASKED_FOR = /^Failed to load resource: the server responded with a status of (401|403|404|503)/
 
 export async function visit(clinic: Clinic, options: { colorScheme?: 'light' | 'dark'; javaScriptEnabled?: boolean } = {}): Promise<Visitor> {
-  const context = await clinic.browser.newContext({ baseURL: clinic.url, ...options })
+  return anotherPage(await clinic.browser.newContext({ baseURL: clinic.url, ...options }))
+}
+
+/** One more page of somebody's browser, listened to like the first. */
+export async function anotherPage(context: BrowserContext): Promise<Visitor> {
   const page = await context.newPage()
   const complaints: string[] = []
   page.on('console', (message) => {

@@ -1,8 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, daysAgo, RISEN } from './ownPatient.ts'
+import { picture } from './picture.ts'
 import { sendIntake } from './sendIntake.ts'
 
 const SLIP = 'Z-SLIP'
@@ -32,7 +33,7 @@ async function pictures(page: Page, name: string): Promise<void> {
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 900 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
+    await picture(page, `${name}-${width}`, { fullPage: true })
   }
 }
 
@@ -68,7 +69,7 @@ export function corrections(clinic: () => Clinic): void {
       expect(await rowOf(page).count()).toBe(1)
       for (const row of await page.locator('.list .row').all()) expect(await textOf(row)).toContain(MARK)
       await pictures(page, 'list-corrected')
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+      expect(await axeFinds(page)).toEqual([])
 
       const other = await signedInAs(clinic(), 'physician')
       await other.page.goto('/list?sort=patient&order=down')
@@ -92,7 +93,7 @@ export function corrections(clinic: () => Clinic): void {
         /Progression by serum M-protein .*Taken back by a correction that came in on .*Answered before by .*Told the patient by telephone/,
       )
       expect(await textOf(past.locator('.cautions'))).toContain('removed by correction')
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+      expect(await axeFinds(page)).toEqual([])
       await pictures(page, 'corrected')
 
       await page

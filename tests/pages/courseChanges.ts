@@ -1,9 +1,9 @@
-import { mkdirSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, daysAgo, RISEN } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 const PATIENT = 'Z-COURSE'
 const REASON = 'read again in the letters of that time'
@@ -38,7 +38,6 @@ async function goTo(clinic: Clinic, page: Page): Promise<void> {
 export function courseChanges(clinic: () => Clinic): void {
   describe('changing the course', { timeout: 120_000 }, () => {
     beforeAll(async () => {
-      mkdirSync('tests/output', { recursive: true })
       await admit(clinic(), PATIENT, RISEN)
     })
 
@@ -123,9 +122,9 @@ export function courseChanges(clinic: () => Clinic): void {
         await openForm(page, /^Start a line/)
         for (const width of WIDTHS) {
           await page.setViewportSize({ width, height: 900 })
-          expect((await new AxeBuilder({ page }).include('.course-change').analyze()).violations).toEqual([])
+          expect(await axeFinds(page, { part: '.course-change' })).toEqual([])
           expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
-          await section(page).screenshot({ path: `tests/output/course-change-${width}-${colorScheme}.png` })
+          await picture(section(page), `course-change-${width}-${colorScheme}`)
         }
         await context.close()
       },

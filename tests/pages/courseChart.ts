@@ -1,11 +1,11 @@
-import { mkdirSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf, visit } from './clinic.ts'
 import { admitCourse, admitLong } from './coursePatient.ts'
 import { longestInteraction, watchInteractions } from './interactions.ts'
 import { daysAgo } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 const COURSE = 'Z-AXIS'
 const LONG = 'Z-AXIS-LONG'
@@ -49,15 +49,10 @@ async function drawingsWhile(page: Page, act: () => Promise<void>): Promise<numb
   })
 }
 
-async function violations(page: Page): Promise<readonly unknown[]> {
-  return (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])
-}
-
 /** The course on one axis of time: read on a day, shown in part, laid out in three ways; by keyboard, mouse and finger. */
 export function courseChart(clinic: () => Clinic): void {
   describe('the course of a patient', () => {
     beforeAll(async () => {
-      mkdirSync('tests/output', { recursive: true })
       await admitCourse(clinic(), COURSE)
       await admitLong(clinic(), LONG)
     })
@@ -132,13 +127,13 @@ export function courseChart(clinic: () => Clinic): void {
       expect(await choices(page).getByRole('radio', { name: 'from lowest confirmed' }).isChecked()).toBe(true)
       await expect.poll(async () => (await head.allTextContents())[1]).toBe('serum M-protein, from lowest confirmed')
       expect(await textOf(serum.locator('h3'))).toBe('Serum M-protein g/L, from lowest confirmed 5.3 g/L')
-      await page.screenshot({ path: 'tests/output/course-from-lowest.png', fullPage: true })
+      await picture(page, 'course-from-lowest', { fullPage: true })
       await page.keyboard.press('ArrowRight')
       await expect
         .poll(() => textOf(serum.locator('h3')))
         .toBe('Serum M-protein g/L, logarithmic; 1 value of 0 or below (not detected) has no place on a logarithmic scale')
       expect((await head.allTextContents())[1]).toBe('serum M-protein, g/L')
-      await page.screenshot({ path: 'tests/output/course-logarithmic.png', fullPage: true })
+      await picture(page, 'course-logarithmic', { fullPage: true })
       expect(complaints).toEqual([])
       await context.close()
     })
@@ -198,8 +193,8 @@ export function courseChart(clinic: () => Clinic): void {
       for (const width of WIDTHS) {
         await page.setViewportSize({ width, height: 900 })
         expect(await page.evaluate(() => document.documentElement.scrollWidth), `at ${width}`).toBeLessThanOrEqual(width)
-        await page.locator('.charts').screenshot({ path: `tests/output/course-${width}-${colorScheme}.png` })
-        expect(await violations(page)).toEqual([])
+        await picture(page.locator('.charts'), `course-${width}-${colorScheme}`)
+        expect(await axeFinds(page)).toEqual([])
       }
       expect(complaints).toEqual([])
       await context.close()
@@ -216,7 +211,7 @@ export function courseChart(clinic: () => Clinic): void {
       await expect.poll(title).toBe(`Serum M-protein, g/L, ${daysAgo(1500)} to ${daysAgo(0)}, 1500 days`)
       expect(await textOf(page.locator('#course-serum-m-protein'))).toBe('Serum M-protein g/L')
       expect([await page.locator('.course-overview').isVisible(), await page.locator('.course-cursor').count()]).toEqual([false, 0])
-      await page.locator('.charts').screenshot({ path: 'tests/output/course-print.png' })
+      await picture(page.locator('.charts'), 'course-print')
       await page.emulateMedia({ media: 'screen' })
       await expect.poll(title).toContain('365 days')
       expect(complaints).toEqual([])
@@ -233,7 +228,7 @@ export function courseChart(clinic: () => Clinic): void {
       expect(await page.locator('.course-panel .course-plot').count()).toBe(8)
       expect(await page.locator('.course-overview').isVisible()).toBe(false)
       expect(await caption(page)).toMatch(new RegExp(`^On ${daysAgo(31)}`))
-      await page.locator('.charts').screenshot({ path: 'tests/output/course-no-scripts.png' })
+      await picture(page.locator('.charts'), 'course-no-scripts')
       await context.close()
     })
 

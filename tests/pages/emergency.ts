@@ -5,6 +5,7 @@ import { fromOutside } from '../store/outside.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { fits } from './fits.ts'
 import { admit, closeRecord, daysAgo, RISEN } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 const CLOSED = 'Z-CLOSED-RECORD'
 const REASON = 'Admitted tonight with fractures'
@@ -63,7 +64,7 @@ export function emergency(clinic: () => Clinic): void {
       await page.emulateMedia({ media: 'print' })
       expect(await band.isVisible()).toBe(true)
       expect(await band.getByRole('button').isVisible()).toBe(false)
-      await page.screenshot({ path: 'tests/output/emergency-open-print.png' })
+      await picture(page, 'emergency-open-print')
       await page.emulateMedia({ media: null })
       await band.getByRole('button', { name: 'End it now' }).click()
       await page.waitForURL('**/emergency')

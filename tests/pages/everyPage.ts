@@ -1,17 +1,19 @@
-import { mkdirSync } from 'node:fs'
-import AxeBuilder from '@axe-core/playwright'
-import type { Page } from 'playwright-core'
-import { describe, expect, it } from 'vitest'
+import type { BrowserContext, Page } from 'playwright-core'
+import { afterAll, describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
-import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
+import { axeFinds, COLOURS } from './accessible.ts'
+import { anotherPage, type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 import { AUDIT, allOpen, TESTS, testsFound, WAITS, workedOut } from './followUp.ts'
 import { openForms, showConsequences } from './opened.ts'
+import { picture } from './picture.ts'
 import { wayTo } from './ways.ts'
 
 const WIDTHS = [1440, 1024, 390] as const
 /** An audit is worked out anew at every width, on a machine that does other things too. */
 const EACH_MS = 180_000
 const THEMES = ['light', 'dark'] as const
+/** Of what is accessible in the light theme the dark one changes the colours alone. */
+const RULES_IN = { light: {}, dark: { rules: COLOURS } } as const
 
 const ORGAN_RULES = ['relapse-haemoglobin', 'mde-anaemia', 'relapse-creatinine', 'relapse-calcium'] as const
 
@@ -80,15 +82,28 @@ export const PAGES: readonly Shown[] = [
   { name: 'not-found', as: 'navigator', path: '/nowhere', status: 404 },
 ]
 
-/** axe finds nothing, the console says nothing, nothing is wider than the screen; in both themes and three widths, with a picture of each. */
+/** axe finds nothing, the console says nothing, nothing is wider than the screen; in three widths and both themes. With LOWMARK_PICTURES a picture of each is kept. */
 export function everyPage(clinic: () => Clinic): void {
-  mkdirSync('tests/output', { recursive: true })
+  describe('in both themes', () => {
+    // Each role signs in once for all of its pages.
+    const browsers = new Map<Role | null, BrowserContext>()
+    const browserOf = async (as: Role | null): Promise<BrowserContext> => {
+      const known = browsers.get(as)
+      if (known !== undefined) return known
+      const { context } = as === null ? await visit(clinic()) : await signedInAs(clinic(), as)
+      browsers.set(as, context)
+      return context
+    }
+    afterAll(async () => {
+      for (const context of browsers.values()) await context.close()
+    })
 
-  describe.each(THEMES)('in the %s theme', (colorScheme) => {
     it.each(PAGES)(
       '$name is accessible, quiet and fits',
       async ({ name, as, path, status, first }) => {
-        const { page, context, complaints } = as === null ? await visit(clinic(), { colorScheme }) : await signedInAs(clinic(), as, { colorScheme })
+        const { page, complaints } = await anotherPage(await browserOf(as))
+        // Some ways begin where that role's day does.
+        if (!path.startsWith('/')) await page.goto('/')
         const address = await addressFor(clinic(), page, path)
         for (const width of WIDTHS) {
           await page.setViewportSize({ width, height: width === 390 ? 844 : 900 })
@@ -96,16 +111,17 @@ export function everyPage(clinic: () => Clinic): void {
           expect(response?.status()).toBe(status)
           await page.waitForLoadState('networkidle')
           await first?.(page)
-          expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-          await page.screenshot({ path: `tests/output/${name}-${width}-${colorScheme}.png`, fullPage: width === 390 })
-          // The layouts are two, the table and the cards; the width between them is only looked at.
-          if (width === 1024) continue
-          const { violations } = await new AxeBuilder({ page }).analyze()
-          expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+          for (const colorScheme of THEMES) {
+            await page.emulateMedia({ colorScheme })
+            expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
+            await picture(page, `${name}-${width}-${colorScheme}`, { fullPage: width === 390 })
+            // The layouts are two, the table and the cards; the width between them is only looked at.
+            if (width !== 1024) expect(await axeFinds(page, RULES_IN[colorScheme])).toEqual([])
+          }
         }
         await expectTexts(page, status)
         expect(complaints).toEqual([])
-        await context.close()
+        await page.close()
       },
       EACH_MS,
     )

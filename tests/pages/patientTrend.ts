@@ -1,7 +1,8 @@
-import AxeBuilder from '@axe-core/playwright'
 import { describe, expect, it } from 'vitest'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf } from './clinic.ts'
 import { admit, RISING } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 const PATIENT = 'Z-RISING'
 const WIDTHS = [1440, 1024, 390] as const
@@ -21,9 +22,8 @@ export function patientTrend(clinic: () => Clinic): void {
         expect(await page.evaluate(() => document.documentElement.scrollWidth), `at ${width}`).toBeLessThanOrEqual(width)
         expect(await probability.isVisible()).toBe(true)
         expect(await trend.isVisible()).toBe(true)
-        await page.screenshot({ path: `tests/output/trend-${width}.png`, fullPage: true })
-        const { violations } = await new AxeBuilder({ page }).analyze()
-        expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+        await picture(page, `trend-${width}`, { fullPage: true })
+        expect(await axeFinds(page)).toEqual([])
       }
       expect(await textOf(probability)).toMatch(
         /^(About \d+|More than 99|Less than 1) in 100?, probability (above |below )?0\.\d\d that the true rise exceeds/,
@@ -38,7 +38,7 @@ export function patientTrend(clinic: () => Clinic): void {
       expect(await textOf(trend.getByRole('cell').first())).toMatch(/^\d+, \d{4}-\d\d-\d\d to \d{4}-\d\d-\d\d$/)
       await page.emulateMedia({ media: 'print' })
       expect(await trend.isVisible()).toBe(true)
-      await page.screenshot({ path: 'tests/output/trend-print.png', fullPage: true })
+      await picture(page, 'trend-print', { fullPage: true })
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -1,7 +1,8 @@
-import AxeBuilder from '@axe-core/playwright'
 import { describe, expect, it } from 'vitest'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, patientPath, signedInAs, textOf, visit } from './clinic.ts'
 import { admit, RISING } from './ownPatient.ts'
+import { picture } from './picture.ts'
 
 const PATIENT = 'Z-LOOKED-AT'
 const WIDTHS = [1440, 1024, 390] as const
@@ -10,10 +11,9 @@ async function expectFitsAndAccessible(page: Awaited<ReturnType<typeof visit>>['
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: width === 390 ? 844 : 900 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
+    await picture(page, `${name}-${width}`, { fullPage: true })
     if (width === 1024) continue
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+    expect(await axeFinds(page)).toEqual([])
   }
 }
 

@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, signedInAs, textOf } from './clinic.ts'
 
 const TREATMENT = 'field-treatment.0.every'
@@ -19,8 +19,7 @@ async function violationsOf(page: Page): Promise<unknown[]> {
   await page.setViewportSize({ width: 390, height: 844 })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
   await page.setViewportSize({ width: 1440, height: 900 })
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])
+  return axeFinds(page)
 }
 
 /** The way of a change: a physician tries and proposes, an administrator tries and publishes, a nurse reads. */

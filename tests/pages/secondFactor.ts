@@ -1,6 +1,5 @@
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
@@ -8,7 +7,9 @@ import { openStore } from '../../lib/store/index.ts'
 import { activate, addAccount, consoleCall } from '../../lib/usecases/index.ts'
 import { granted } from '../usecases/accounts/persons.ts'
 import { codeOf } from '../usecases/secondFactor/device.ts'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, enter, serveStrictly, signedInAs, textOf, visit } from './clinic.ts'
+import { picture } from './picture.ts'
 import { sendAgain } from './sendAgain.ts'
 import { sendIntake } from './sendIntake.ts'
 
@@ -51,14 +52,12 @@ async function confirm(page: Page, secret: string, password = PASSWORD): Promise
 }
 
 async function looksRight(page: Page, name: string): Promise<void> {
-  mkdirSync('tests/output', { recursive: true })
   for (const width of [1440, 1024, 390]) {
     await page.setViewportSize({ width, height: width === 390 ? 844 : 900 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth), `${name} at ${width}`).toBeLessThanOrEqual(width)
-    await page.screenshot({ path: `tests/output/${name}-${width}.png`, fullPage: true })
+    await picture(page, `${name}-${width}`, { fullPage: true })
   }
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => [id, ...nodes.slice(0, 3).map((node) => node.html)])).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
 }
 
 /** A second factor from the QR code to the recovery code, and a clinic that requires one. */

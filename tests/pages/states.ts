@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { showPart } from '../../.ci/design/drawParts.ts'
@@ -8,6 +7,7 @@ import { RENEWING } from '../../app/_parts/underway/waitingWords.ts'
 import { ROLES } from '../../lib/access/index.ts'
 import { withoutGuards } from '../store/guards.ts'
 import { fromOutside } from '../store/outside.ts'
+import { axeFinds } from './accessible.ts'
 import { type Clinic, signedInAs, textOf, visit } from './clinic.ts'
 import { type EmptyClinic, openEmptyClinic } from './emptyClinic.ts'
 import { fits } from './fits.ts'
@@ -64,7 +64,7 @@ export function states(clinic: () => Clinic): void {
       expect((await textOf(page.locator('main'))).replaceAll(/\s+/g, ' ')).toContain(sentence)
       await fits(page, `empty-${at.slice(1).replaceAll('/', '-')}`)
       await page.emulateMedia({ colorScheme: 'dark' })
-      expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([])
+      expect(await axeFinds(page)).toEqual([])
       expect(complaints).toEqual([])
       await context.close()
     })

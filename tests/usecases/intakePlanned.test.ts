@@ -4,6 +4,7 @@ import type { Store, Tx } from '../../lib/store/index.ts'
 import { type Call, type IncomingFile, recheck } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
 import { fromOutside } from '../store/outside.ts'
+import { runs } from '../store/runs.ts'
 import { tableNames } from '../store/tables.ts'
 import { callOf, granted } from './accounts/persons.ts'
 import { courseRows, csv, only, patientRow, type Row, resultRow, take } from './clinic.ts'
@@ -140,6 +141,6 @@ test('filing as planned leaves the same database as filing row by row', async ()
       expect(kept(stores[0])).toEqual(kept(stores[1]))
       expect(granted(await recheck(callOf(stores[0]))).differences).toEqual([])
     }),
-    { numRuns: 25 },
+    runs(25),
   )
 }, 120_000)

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { parseDecimal } from '../../lib/units/index.ts'
 import type { IncomingFile } from '../../lib/usecases/index.ts'
 import { freshStore } from '../store/freshStore.ts'
+import { runs } from '../store/runs.ts'
 import { counts, courseRows, csv, listText, only, patientRow, type Row, take } from './clinic.ts'
 
 const PATIENTS = ['P1', 'P2', 'P3']
@@ -60,7 +61,7 @@ function withoutSentences({ list, waiting }: { list: string; waiting: number }):
   return { waiting, list: JSON.parse(list, (key, value) => (key === 'says' || key === 'why' ? undefined : value)) }
 }
 
-const RUNS = { numRuns: 12 }
+const RUNS = runs(12)
 
 test('the order of rows changes nothing', async () => {
   const shuffled = results.chain((rows) =>
@@ -184,7 +185,7 @@ test('whatever the cells hold, every row is accounted for', async () => {
       const [again] = await take(store, [csv('none.csv', [{ patient_id: 'P1', collected_at: '', code: '', value: '', unit: '' }])])
       expect(again === undefined ? null : counts(again)).toEqual(only({ rows: 1, refused: 1 }))
     }),
-    { numRuns: 40 },
+    runs(40),
   )
   expect(store.reader.verifyTrail().firstBad).toBe(null)
   await dispose()

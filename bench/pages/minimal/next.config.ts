@@ -6,7 +6,7 @@ const config: NextConfig = {
   distDir: '../../../.next/minimal',
   poweredByHeader: false,
   agentRules: false,
-  serverExternalPackages: ['better-sqlite3'],
+  serverExternalPackages: ['better-sqlite3', 'pg'],
   turbopack: { root: fileURLToPath(new URL('../../..', import.meta.url)) },
   // The house's own settings: without a path the build would write a file of its own here.
   typescript: { ignoreBuildErrors: true, tsconfigPath: '../../../app/tsconfig.json' },

@@ -1,4 +1,5 @@
 import type { Cell, Prepared, WritingConnection } from '../connection.ts'
+import { insertSql } from '../write/insert.ts'
 import { ask, ServerFault } from './ask.ts'
 import type { Answered, Asked } from './asked.ts'
 import { serverFaults } from './serverFaults.ts'
@@ -15,6 +16,8 @@ const WRITING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL READ
 // Of this program alone: whoever writes to this database holds it.
 const WRITE_TURN = 'SELECT pg_try_advisory_xact_lock(7210413) AS mine, pg_current_xact_id()::text AS number'
 const AT_A_TIME = 1_000
+// A row by itself is a journey to the server and back. Few sizes, so that each is prepared once; a statement takes 65,535 values at most.
+const ROWS_AT_ONCE = [256, 32, 4, 1] as const
 
 let opened = 0
 
@@ -84,6 +87,17 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     return fresh
   }
 
+  function insertAll(table: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): number[] {
+    const given: number[] = []
+    for (const size of ROWS_AT_ONCE) {
+      while (rows.length - given.length >= size) {
+        const cells = rows.slice(given.length, given.length + size).flat()
+        for (const { id } of statement<{ id: number }>(`${insertSql(table, columns, size)} RETURNING id`).all(...cells)) given.push(id)
+      }
+    }
+    return given
+  }
+
   function ended(): void {
     inTransaction = false
   }
@@ -127,6 +141,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     wideRows: <Row>(sql: string, ...cells: readonly Cell[]) => statement<Row>(sql).all(...cells),
     each,
     insert: (sql, ...cells) => statement<{ id: number }>(`${sql} RETURNING id`).get(...cells)?.id ?? 0,
+    insertAll,
     exec,
     snapshot(read) {
       if (inTransaction) return read()

@@ -57,6 +57,8 @@ const SELECT = `SELECT standing.patient_id AS patientId, address, family_name AS
   FROM standing JOIN patient ON patient.id = standing.patient_id JOIN patient_address USING (patient_id)
   LEFT JOIN assigned ON assigned.patient_id = standing.patient_id LEFT JOIN account ON account.id = assigned.account_id`
 
+const ROWS = `${SELECT} WHERE standing.patient_id IN (SELECT value FROM json_each(?))`
+
 const URGENCY = 'window_rank, state_rank, organ_rank, since NULLS FIRST, excess DESC, standing.patient_id'
 
 /** Those without a day come last whichever way round the days are. */
@@ -120,8 +122,10 @@ export function standingsPage(connection: Connection, query: StandingQuery): { r
     const { statement } = connection
     const [page, count] = [pageStatement(query), countStatement(query)]
     const ids = statement<{ patientId: string }>(page.sql).all(...page.cells)
-    const one = statement<StandingOnList>(`${SELECT} WHERE standing.patient_id = ?`)
-    const rows = ids.flatMap(({ patientId }) => one.get(patientId) ?? [])
+    // All in one question: on a server each is a journey.
+    const found = statement<StandingOnList>(ROWS).all(JSON.stringify(ids.map(({ patientId }) => patientId)))
+    const rowOf = new Map(found.map((row) => [row.patientId, row]))
+    const rows = ids.flatMap(({ patientId }) => rowOf.get(patientId) ?? [])
     return { rows, matching: statement<{ matching: number }>(count.sql).get(...count.cells)?.matching ?? 0 }
   })
 }

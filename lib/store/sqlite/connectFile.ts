@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3'
 import type { Cell, Prepared, WritingConnection } from '../connection.ts'
+import { insertSql } from '../write/insert.ts'
 import { fileFaults } from './fileFaults.ts'
 
 type Statement = Database.Statement<(Cell | readonly Cell[])[], unknown>
@@ -49,6 +50,10 @@ export function connectFile(path: string, options: { readonly reading: boolean; 
     // A statement that is being stepped through cannot run twice at once, so this one is prepared afresh.
     each: <Row>(sql: string) => db.prepare<[], Row>(sql).iterate(),
     insert: (sql, ...cells) => Number(statement(sql).run(...cells).lastInsertRowid),
+    insertAll(table, columns, rows) {
+      const insert = statement(insertSql(table, columns))
+      return rows.map((cells) => Number(insert.run(...cells).lastInsertRowid))
+    },
     exec: (sql) => void db.exec(sql),
     snapshot: (read) => (db.inTransaction ? read() : db.transaction(read).deferred()),
     faults: () => fileFaults(db),

@@ -25,7 +25,8 @@ const COLUMNS = {
 } as const satisfies Readonly<Record<string, keyof TrailRow>>
 
 const APPEND = insertSql('trail', Object.keys(COLUMNS))
-const SHOWN = insertSql('trail_shown', ['patient_id', 'sequence'])
+// All in one statement: on a server each is a journey.
+const SHOWN = 'INSERT INTO trail_shown (patient_id, sequence) SELECT value, ? FROM json_each(?)'
 
 /** Appends the log rows of a change, chained to the last one, each with whom it shows. Called inside the change's own transaction, under the write lock. */
 export function appendTrail(connection: Connection, call: { readonly actor: Actor; readonly now: string }, events: readonly TrailEvent[]): void {
@@ -33,7 +34,8 @@ export function appendTrail(connection: Connection, call: { readonly actor: Acto
   for (const event of events) {
     const row = nextRow(head, call, event)
     connection.statement(APPEND).run(...Object.values(COLUMNS).map((field): Cell => row[field]))
-    for (const patientId of shownPatients(event)) connection.statement(SHOWN).run(patientId, row.sequence)
+    const shown = shownPatients(event)
+    if (shown.length > 0) connection.statement(SHOWN).run(row.sequence, JSON.stringify(shown))
     head = row
   }
 }

@@ -1,5 +1,5 @@
 import type { CourseEvent } from '../../results/index.ts'
-import type { Connection } from '../connection.ts'
+import type { Cell, Connection } from '../connection.ts'
 import { courseEventText } from '../rows/courseEvent.ts'
 import { type NewResult, resultCells } from '../rows/result.ts'
 import { RESULT_COLUMNS } from '../rows/resultColumns.ts'
@@ -28,6 +28,28 @@ const RESULT = insertSql('result', RESULT_COLUMNS)
 export function insertResultVersion(connection: Connection, version: NewResult, current: boolean): number {
   if (current && version.result.version > 1) noneCurrent(connection, 'result', version.identity)
   return connection.insert(RESULT, ...resultCells(version, current))
+}
+
+/** Stores versions of results in this order, as one by one, and returns their numbers: the way of many. */
+export function insertResultVersions(
+  connection: Connection,
+  versions: readonly { readonly version: NewResult; readonly counts: boolean }[],
+): number[] {
+  const given: number[] = []
+  let waiting: (readonly Cell[])[] = []
+  const store = (): void => {
+    given.push(...connection.insertAll('result', RESULT_COLUMNS, waiting))
+    waiting = []
+  }
+  for (const { version, counts } of versions) {
+    if (counts && version.result.version > 1) {
+      store()
+      noneCurrent(connection, 'result', version.identity)
+    }
+    waiting.push(resultCells(version, counts))
+  }
+  store()
+  return given
 }
 
 /** A version of a course event to be stored. */

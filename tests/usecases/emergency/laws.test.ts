@@ -15,6 +15,7 @@ import {
   withdrawAttribution,
 } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { runs } from '../../store/runs.ts'
 import { granted, later } from '../accounts/persons.ts'
 import { inSession, REASON, takeClosed } from './closed.ts'
 
@@ -91,6 +92,6 @@ test('whatever is done in whatever order: a view reads for 60 minutes in its own
         await dispose()
       }
     }),
-    { numRuns: 12 },
+    runs(12),
   )
 }, 60_000)

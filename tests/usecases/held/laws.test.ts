@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import type { Store } from '../../../lib/store/index.ts'
 import { type HeldAct, recheck, revokeMapping } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { runs } from '../../store/runs.ts'
 import { callOf, granted } from '../accounts/persons.ts'
 import { csv, patientRow, type Row, resultRow } from '../clinic.ts'
 import { decideAs, takeFrom, waitingIds, whatCounts } from './queue.ts'
@@ -78,7 +79,7 @@ test('resolving never loses a row, and the order of resolving does not matter', 
       await one.dispose()
       await other.dispose()
     }),
-    { numRuns: 12 },
+    runs(12),
   )
 }, 300_000)
 
@@ -99,6 +100,6 @@ test('whatever was filed with a mapping, revoking it leaves what there would be 
       expect(await whatCounts(store)).toEqual(mapped)
       await fresh.dispose()
     }),
-    { numRuns: 12 },
+    runs(12),
   )
 }, 300_000)

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { endMerge, patientDocument } from '../../../lib/usecases/index.ts'
 import { freshStore } from '../../store/freshStore.ts'
+import { runs } from '../../store/runs.ts'
 import { callOf, granted } from '../accounts/persons.ts'
 import { courseRows, csv, listText, patientRow, type Row, take } from '../clinic.ts'
 import { join, stored, twoRecords } from './joined.ts'
@@ -38,7 +39,7 @@ function reportsOf({ analyte, on, value, corrected, to, correctedTo }: OneResult
 }
 
 const reports = fc.array(oneResult, { minLength: 6, maxLength: 24 }).map((all) => all.flatMap(reportsOf))
-const RUNS = { numRuns: 12 }
+const RUNS = runs(12)
 
 const addressed = (some: readonly { row: Row; to: readonly string[] }[]): Row[] =>
   some.flatMap(({ row, to }) => to.map((id) => ({ patient_id: id, ...row })))

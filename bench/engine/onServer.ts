@@ -1,0 +1,56 @@
+import pg from 'pg'
+import { moveDatabase, openStore } from '../../lib/store/index.ts'
+import { sqlForServer } from '../../lib/store/postgres/sqlForServer.ts'
+import { askedOf, emptyDatabase } from '../serverDatabase.ts'
+import type { Engine, Plain, Value } from './engine.ts'
+
+const PATIENCE_MS = 60_000
+// A bigint is a count here, and no count of the bench is beyond a number of JavaScript.
+const types = { getTypeParser: (oid: number) => (oid === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(oid)) } as pg.CustomTypesConfig
+
+async function plain(url: string): Promise<Plain> {
+  const client = new pg.Client({ connectionString: url, types })
+  await client.connect()
+  const names = new Map<string, string>()
+  /** Prepared once, as the program's statements are. */
+  const nameOf = (sql: string): string => {
+    const name = names.get(sql) ?? `plain_${names.size}`
+    names.set(sql, name)
+    return name
+  }
+  return {
+    all: async <Row extends object>(sql: string, ...values: readonly Value[]) =>
+      (await client.query<Row>({ name: nameOf(sql), text: sqlForServer(sql), values: [...values] })).rows,
+    close: () => client.end(),
+  }
+}
+
+/** Every database one of a PostgreSQL server that is there to be thrown away. Those made here are taken away with it. */
+export async function onServer(server: string): Promise<Engine> {
+  const [about] = await askedOf<{ server_version: string }>(server, 'SHOW server_version')
+  const at = (name: string): string => {
+    const url = new URL(server)
+    url.pathname = `/${name}`
+    return url.href
+  }
+  const named = (name: string): string => `bench_${process.pid}_${name.replaceAll(/\W/g, '_')}`
+  return {
+    name: 'postgresql',
+    server,
+    says: `PostgreSQL ${about?.server_version ?? 'unknown'}`,
+    async ofFile(path) {
+      const url = await emptyDatabase(server)
+      await (await openStore(url)).close()
+      await moveDatabase(`file:${path}`, url, PATIENCE_MS, () => undefined)
+      // Planned for what lies in it, as on a server that has had it for a day.
+      await askedOf(url, 'VACUUM (ANALYZE)')
+      return url
+    },
+    async copyOf(url, name) {
+      await askedOf(server, `DROP DATABASE IF EXISTS ${named(name)} WITH (FORCE)`)
+      await askedOf(server, `CREATE DATABASE ${named(name)} TEMPLATE ${new URL(url).pathname.slice(1)} STRATEGY FILE_COPY`)
+      return at(named(name))
+    },
+    plain,
+  }
+}

@@ -1,0 +1,61 @@
+import Database from 'better-sqlite3'
+import pg from 'pg'
+
+export type Row = Record<string, string | number | null>
+type Cells = readonly (string | number)[]
+
+/** A statement of the review list, as the bench took it from its code, and what it was asked with. */
+interface Statement {
+  readonly sql: string
+  readonly cells: Cells
+}
+
+/** Who stands on the page, the rows of all of them by their numbers as one JSON text, and what stands beside the rows. */
+export interface Asked {
+  readonly ids: Statement
+  readonly rows: string
+  readonly beside: readonly Statement[]
+}
+
+/** Answers the rows of the page. */
+export type Ask = () => Promise<readonly Row[]>
+
+interface Id {
+  readonly patientId: string
+}
+
+const textOf = (ids: readonly Id[]): string => JSON.stringify(ids.map(({ patientId }) => patientId))
+
+function inOrder(ids: readonly Id[], rows: readonly Row[]): readonly Row[] {
+  const rowOf = new Map(rows.map((row) => [row.patientId, row]))
+  return ids.map(({ patientId }) => rowOf.get(patientId) ?? {})
+}
+
+function ofFile(path: string, asked: Asked): Ask {
+  const db = new Database(path, { readonly: true })
+  const ids = db.prepare<unknown[], Id>(asked.ids.sql)
+  const rows = db.prepare<[string], Row>(asked.rows)
+  const beside = asked.beside.map(({ sql, cells }) => ({ statement: db.prepare(sql), cells }))
+  return async () => {
+    for (const { statement, cells } of beside) statement.all(...cells)
+    const shown = ids.all(...asked.ids.cells)
+    return inOrder(shown, rows.all(textOf(shown)))
+  }
+}
+
+function ofServer(url: string, asked: Asked): Ask {
+  // One connection, as the list has one to read by.
+  const pool = new pg.Pool({ connectionString: url, max: 1 })
+  const rowsOf = async <R extends object>(name: string, text: string, values: Cells) =>
+    (await pool.query<R>({ name, text, values: [...values] })).rows
+  return async () => {
+    for (const [at, { sql, cells }] of asked.beside.entries()) await rowsOf(`beside_${at}`, sql, cells)
+    const shown = await rowsOf<Id>('ids', asked.ids.sql, asked.ids.cells)
+    return inOrder(shown, await rowsOf<Row>('rows', asked.rows, [textOf(shown)]))
+  }
+}
+
+/** What a page asks of the database at this address, prepared once. */
+export function prepared(url: string, asked: Asked): Ask {
+  return url.startsWith('postgresql:') ? ofServer(url, asked) : ofFile(url.slice('file:'.length), asked)
+}
