@@ -3,6 +3,7 @@ import type { Cohorts } from './cohorts.ts'
 import { withStore } from './databases.ts'
 import type { Engine, Plain } from './engine/engine.ts'
 import { type Figure, manyTimes, timed } from './measure.ts'
+import { requireClean } from './requireClean.ts'
 import { FIRST_PAGE } from './reviewList.ts'
 
 const ARRIVALS_A_ROUND = 12
@@ -77,6 +78,7 @@ export async function arrivalFigure(engine: Engine, { small, large }: Cohorts, t
           await arrive(many)
         }
       }
+      for (const { call } of [few, many]) await requireClean(call, 'the arrivals')
       const [fewTimes, ours, raw] = [manyTimes(few.arrivals), manyTimes(many.arrivals), manyTimes(many.fetches)]
       const growth = ours.median / fewTimes.median
       return {

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { askedOf } from './serverDatabase.ts'
 
-const TABLE = (header: string): readonly string[] => {
+const tableOf = (header: string): readonly string[] => {
   const columns = header.split(',').map((column) => `${column} text NOT NULL`)
   return [
     'DROP TABLE IF EXISTS result',
@@ -13,7 +13,7 @@ const TABLE = (header: string): readonly string[] => {
 
 /** Makes an empty indexed table for a CSV file with this header, numbering its rows as they come. */
 export async function prepareCopy(url: string, header: string): Promise<void> {
-  await askedOf(url, ...TABLE(header))
+  await askedOf(url, ...tableOf(header))
 }
 
 /** Copies the file into that table with psql's own `\copy`, committed at once, and checks the number of rows. */

@@ -1,10 +1,11 @@
 import { writeFileSync } from 'node:fs'
-import { placeFor, takeIn, withDatabase } from './databases.ts'
+import { placeFor, takeIn, withDatabase, withStore } from './databases.ts'
 import type { Engine } from './engine/engine.ts'
 import { importerOf } from './importer.ts'
 import { material } from './intake.ts'
 import { apart } from './large.ts'
 import { type Figure, figure, rounds, timed } from './measure.ts'
+import { requireClean } from './requireClean.ts'
 
 const ROWS_A_PATIENT = 250
 const TIMES_THE_IMPORT = 3
@@ -49,7 +50,10 @@ export async function intakeFigure(engine: Engine, rows: number, times: number):
     const imported = await timed(() => importer.bring())
     const taken = await apart({ csv, url: ours })
     if (taken.rows !== rows || taken.filed < rows * 0.99) throw new Error(`Intake read ${taken.rows} rows of ${rows} and filed ${taken.filed}.`)
-    if (!checked) await importer.requireSame(ours, taken.filed)
+    if (!checked) {
+      await importer.requireSame(ours, taken.filed)
+      await withStore(ours, (call) => requireClean(call, 'intake'))
+    }
     checked = true
     return { ours: taken.wallMs, imported, processor: taken.processorMs, locked: taken.longestLockMs, peak: taken.peakMiB }
   })

@@ -23,9 +23,20 @@ export interface Load {
   readonly ends: AbortSignal
 }
 
+/** Once more where the connection was closed before anything came, which a server may do with one that was idle: as a browser does (RFC 9112, 9.3.1). */
+async function askedTwice(ask: () => Promise<Response>): Promise<Response> {
+  try {
+    return await ask()
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error
+    return ask()
+  }
+}
+
 async function asking({ doing, began }: Load, work: Work, ask: () => Promise<Response>): Promise<string> {
   const at = performance.now() - began
-  const answer = await ask()
+  // To answer twice would be another answer; to look, or to send a file, twice is as good as once.
+  const answer = await (work === 'review' ? ask() : askedTwice(ask))
   const text = await answer.text()
   doing.asked.push({ work, at, ms: performance.now() - began - at })
   if (answer.status !== 200) doing.failed.push(`${work}: ${answer.status} ${text.slice(0, 200)}`)
@@ -35,7 +46,7 @@ async function asking({ doing, began }: Load, work: Work, ask: () => Promise<Res
 /** Again and again with a pause in between, as people do, until the time is over. */
 async function again({ ends, doing }: Load, everyMs: number, once: () => Promise<void>): Promise<void> {
   while (!ends.aborted) {
-    await once().catch((error: unknown) => doing.failed.push(String(error)))
+    await once().catch((error: Error) => doing.failed.push(`${error} ${error.cause ?? ''}`))
     await pause(everyMs, undefined, { signal: ends }).catch(() => undefined)
   }
 }

@@ -19,6 +19,8 @@ export interface Asked {
 
 // New for every request and drawn by chance: sooner or later any canary would be in one.
 const BY_CHANCE = ['x-request-id', 'content-security-policy', 'set-cookie', 'date', 'etag']
+// Numbers of requests, which the log has: four digits of one are as good as a count.
+const REQUEST = /\b[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}\b/g
 const NONCE = /nonce(="|\\?":\\?")[A-Za-z0-9+/=]+/g
 
 async function sent(clinic: Clinic, cookie: string, { path, method = 'GET', headers = {}, body }: Asked): Promise<Response> {
@@ -35,7 +37,7 @@ export async function ask(clinic: Clinic, cookie: string, asked: Asked, named: r
   const { path, method = 'GET', headers = {} } = asked
   const answer = await sent(clinic, cookie, asked)
   const told = [...answer.headers].filter(([name]) => !BY_CHANCE.includes(name)).map(([name, value]) => `${name}: ${value}`)
-  const came = `${told.join('\n')}\n\n${(await answer.text()).replaceAll(NONCE, 'nonce')}`
+  const came = `${told.join('\n')}\n\n${(await answer.text()).replaceAll(NONCE, 'nonce').replaceAll(REQUEST, 'request')}`
   const all = named.reduce((rest, own) => rest.replaceAll(own, ''), came)
   const how = headers.rsc === undefined ? (headers['next-action'] ?? '') : 'as a payload'
   return { asked: `${method} ${path} ${how}`, status: answer.status, type: answer.headers.get('content-type') ?? '', all }

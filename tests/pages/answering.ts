@@ -68,7 +68,7 @@ async function besideOf(page: Page, patientId: string): Promise<void> {
 
 /** The weekly round with one key a step: read, answer, next. */
 export function answering(clinic: () => Clinic): void {
-  describe('answering beside the list', { timeout: 120_000 }, () => {
+  describe('answering beside the list', { timeout: 240_000 }, () => {
     beforeAll(async () => {
       for (const patientId of [FIRST, SECOND, THIRD, TWICE]) await admit(clinic(), patientId, RISEN)
       await admit(clinic(), SEVERAL, BOTH)

@@ -131,6 +131,8 @@ export async function visit(clinic: Clinic, options: { colorScheme?: 'light' | '
 /** One more page of somebody's browser, listened to like the first. */
 export async function anotherPage(context: BrowserContext): Promise<Visitor> {
   const page = await context.newPage()
+  // As the tests themselves: two browsers and two servers may share two slow cores.
+  page.setDefaultTimeout(90_000)
   const complaints: string[] = []
   page.on('console', (message) => {
     if (['warning', 'error'].includes(message.type()) && !ASKED_FOR.test(message.text())) complaints.push(`${page.url()}: ${message.text()}`)

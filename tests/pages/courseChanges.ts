@@ -36,7 +36,7 @@ async function goTo(clinic: Clinic, page: Page): Promise<void> {
 
 /** A physician changes the course of a patient, sees before what it would do, and takes it back; a nurse reads of it. */
 export function courseChanges(clinic: () => Clinic): void {
-  describe('changing the course', { timeout: 120_000 }, () => {
+  describe('changing the course', { timeout: 240_000 }, () => {
     beforeAll(async () => {
       await admit(clinic(), PATIENT, RISEN)
     })

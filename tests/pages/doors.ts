@@ -115,7 +115,7 @@ export function doors(clinic: () => Clinic): void {
       const { page, context } = await signedInAs(clinic(), 'navigator')
       const letGo = keepWriting(clinic().databaseUrl)
       try {
-        const answer = await page.goto('/list', { timeout: 60_000 })
+        const answer = await page.goto('/list', { timeout: 150_000 })
         expect(answer?.status()).toBe(503)
         expect(await page.locator('.list').count()).toBe(0)
         expect(await textOf(page.locator('main'))).toContain('could not be entered in the log')

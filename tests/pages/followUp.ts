@@ -20,7 +20,7 @@ const headline = (page: Page) => page.locator('.followup-headline')
 
 /** With the figures in sight, worked out first where nobody has yet. */
 export async function workedOut(page: Page): Promise<void> {
-  await headline(page).first().waitFor({ timeout: 60_000 })
+  await headline(page).first().waitFor({ timeout: 150_000 })
 }
 
 /** With the figures of the data as they are now: what other tests did meanwhile makes those kept older than what stands behind them. */
@@ -28,7 +28,7 @@ async function workedOutNow(page: Page): Promise<void> {
   await workedOut(page)
   const again = page.getByRole('button', { name: 'Work out again' })
   if ((await again.count()) > 0) await again.click()
-  await page.getByText('Nothing has changed since.').waitFor({ timeout: 60_000 })
+  await page.getByText('Nothing has changed since.').waitFor({ timeout: 150_000 })
 }
 
 /** With every table and every definition open. */
@@ -41,7 +41,7 @@ export async function allOpen(page: Page): Promise<void> {
 
 /** With its tests in sight. */
 export async function testsFound(page: Page): Promise<void> {
-  await page.locator('.followup-tests table').waitFor({ timeout: 60_000 })
+  await page.locator('.followup-tests table').waitFor({ timeout: 150_000 })
 }
 
 const count = async (page: Page): Promise<readonly number[]> => {
@@ -213,7 +213,7 @@ export function followUp(clinic: () => Clinic): void {
       await workedOut(page)
       await page.getByLabel('What if').selectOption('1')
       await page.getByRole('button', { name: 'Work out', exact: true }).click()
-      await page.getByRole('heading', { name: 'If version 1 had been in force all along' }).waitFor({ timeout: 60_000 })
+      await page.getByRole('heading', { name: 'If version 1 had been in force all along' }).waitFor({ timeout: 150_000 })
       const told = await textOf(page.locator('section', { has: page.locator('#other-plan') }))
       expect(told).toMatch(/Tests due: (as many|\d+ (more|fewer))\. Late or missed: (as many|\d+ (more|fewer))\./)
       expect(told).toContain('Nobody knows which samples another plan would have brought.')
@@ -265,7 +265,7 @@ export function followUp(clinic: () => Clinic): void {
       await page.goto(AUDIT)
       expect(await textOf(page.locator('.followup-of'))).toContain('The data have changed since.')
       await page.getByRole('button', { name: 'Work out again' }).click()
-      await page.getByText('Nothing has changed since.').waitFor({ timeout: 60_000 })
+      await page.getByText('Nothing has changed since.').waitFor({ timeout: 150_000 })
       expect(complaints).toEqual([])
       await context.close()
     })
@@ -289,10 +289,10 @@ export function followUp(clinic: () => Clinic): void {
         expect(printed).toContain(close(part))
       expect(printed).not.toContain(close('Build again and compare'))
       await page.getByRole('button', { name: 'Build again and compare' }).click()
-      await page.getByText(`The same: the figures have this SHA-256 again. Revision ${revision} of the data.`).waitFor({ timeout: 60_000 })
+      await page.getByText(`The same: the figures have this SHA-256 again. Revision ${revision} of the data.`).waitFor({ timeout: 150_000 })
       await page.getByLabel('SHA-256 at the foot of the report').fill('a'.repeat(64))
       await page.getByRole('button', { name: 'Build again and compare' }).click()
-      await page.getByText(`The figures are other ones now: SHA-256 ${sha256}`).waitFor({ timeout: 60_000 })
+      await page.getByText(`The figures are other ones now: SHA-256 ${sha256}`).waitFor({ timeout: 150_000 })
       expect(complaints).toEqual([])
       await context.close()
     })

@@ -63,7 +63,7 @@ async function refusedOrCovered(page: Page): Promise<void> {
 
 /** Of every form of the product: what is typed stays when it is sent after the session has ended. */
 export function keptForms(clinic: () => Clinic): void {
-  describe('a form sent after the session has ended', { timeout: 120_000 }, () => {
+  describe('a form sent after the session has ended', { timeout: 240_000 }, () => {
     const visitors = new Map<Role, Visitor>()
     let prepared: Prepared | null = null
     beforeAll(async () => {

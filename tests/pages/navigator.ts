@@ -75,7 +75,8 @@ export function navigator(clinic: () => Clinic): void {
       expect(await form.getByLabel(/^Reason/).evaluate((field: HTMLInputElement) => field.validity.valueMissing)).toBe(true)
       await form.getByLabel(/^Reason/).fill('The laboratory withdrew it by telephone')
       await form.getByRole('button', { name: 'Refuse it' }).click()
-      await page.getByRole('status').waitFor()
+      // What is said once it is done; that it is still under way is a status too.
+      await page.locator('.said').waitFor()
       await page.goto('/log')
       const log = await textOf(page.locator('tbody'))
       expect(log).toMatch(/Held row \d+ .*was refused/)

@@ -11,14 +11,12 @@ import { courseChart } from './courseChart.ts'
 import { doors } from './doors.ts'
 import { emergency } from './emergency.ts'
 import { everyAnswer } from './everyAnswer.ts'
-import { everyPage } from './everyPage.ts'
 import { exporting } from './exportList.ts'
 import { exportingLog } from './exportLog.ts'
 import { exports } from './exports.ts'
 import { followUp } from './followUp.ts'
 import { health } from './health.ts'
 import { heldQueue } from './heldQueue.ts'
-import { lightOrDark } from './lightOrDark.ts'
 import { merges } from './merges.ts'
 import { navigator } from './navigator.ts'
 import { otherRoles } from './otherRoles.ts'
@@ -27,15 +25,13 @@ import { physicianLook } from './physicianLook.ts'
 import { planVersions } from './planVersions.ts'
 import { rounds } from './rounds.tsx'
 import { rulesAndModels } from './rulesAndModels.ts'
-import { screenReader } from './screenReader.ts'
 import { secondFactor } from './secondFactor.ts'
 import { sheets } from './sheet.ts'
 import { sources } from './sources.ts'
-import { states } from './states.ts'
 import { unlogged } from './unlogged.ts'
 import { walk } from './walk.ts'
 
-// One file, because one build, one server and one browser serve all of these.
+// One file, because one server and one browser serve all of these; what looks at every page is in wholePages.test.ts, so that two work at once.
 let open: Clinic | null = null
 const clinic = (): Clinic => {
   if (open === null) throw new Error('the clinic is not open')
@@ -49,9 +45,8 @@ afterAll(async () => {
   await open?.close()
 })
 
-// First, so that a round is there for the pages that tell of one.
+// First, so that a round is there for what tells of one.
 rounds(clinic)
-everyPage(clinic)
 navigator(clinic)
 heldQueue(clinic)
 answers(clinic)
@@ -80,7 +75,4 @@ doors(clinic)
 unlogged(clinic)
 walk(clinic)
 everyAnswer(clinic)
-states(clinic)
-screenReader(clinic)
-lightOrDark(clinic)
 builtOutput()

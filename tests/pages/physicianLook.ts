@@ -19,7 +19,7 @@ async function expectFitsAndAccessible(page: Awaited<ReturnType<typeof visit>>['
 
 /** The physician's look at one patient: in a sentence, what would change it, how it was computed, and two days side by side. */
 export function physicianLook(clinic: () => Clinic): void {
-  describe('the physician looks at one patient', { timeout: 120_000 }, () => {
+  describe('the physician looks at one patient', { timeout: 240_000 }, () => {
     it.each(['light', 'dark'] as const)('in a sentence, with what would change the window, in the %s theme', async (colorScheme) => {
       const { page, context, complaints } = await signedInAs(clinic(), 'physician', { colorScheme })
       if (colorScheme === 'light') await admit(clinic(), PATIENT, RISING)

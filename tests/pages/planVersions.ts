@@ -7,7 +7,7 @@ import { type Clinic, signedInAs, textOf } from './clinic.ts'
 const TREATMENT = 'field-treatment.0.every'
 
 // A process apart has to start first, on a machine that may be busy.
-const PATIENTLY = { timeout: 120_000 }
+const PATIENTLY = { timeout: 240_000 }
 
 async function openForm(page: Page): Promise<void> {
   await page.goto('/plan')

@@ -116,7 +116,7 @@ export function secondFactor(clinic: () => Clinic): void {
       await row.locator('summary', { hasText: 'Change' }).click()
       await row.getByRole('button', { name: 'Take the second factor away' }).click()
       await row.getByText('Done.').waitFor()
-      expect(await textOf(row.locator('[data-label="Second factor"]'))).toBe('none')
+      await expect.poll(() => textOf(row.locator('[data-label="Second factor"]'))).toBe('none')
       await admin.page.goto('/log')
       expect(await textOf(admin.page.locator('tbody'))).toContain('The second factor of account with-device was taken away.')
       expect(admin.complaints).toEqual([])

@@ -51,7 +51,7 @@ export function sessionDoors(clinic: () => Clinic): void {
     return { ...visitor, cookie: cookieText(await visitor.context.cookies()) }
   }
 
-  describe('a session at the server', { timeout: 120_000 }, () => {
+  describe('a session at the server', { timeout: 240_000 }, () => {
     beforeAll(async () => {
       for (const name of ['becomes-quality', 'is-disabled', 'stays-idle', 'stays-long', 'moves-away', 'fixed']) await person(name, 'navigator')
       await person('begins-a-trial', 'physician')
@@ -187,7 +187,7 @@ export function sessionDoors(clinic: () => Clinic): void {
     })
   })
 
-  describe('where one is signed in', { timeout: 120_000 }, () => {
+  describe('where one is signed in', { timeout: 240_000 }, () => {
     it('is seen by a person, who ends one; and by the administrator, who ends another', async () => {
       const { name } = clinic().signInOf('physician')
       const [one, two, three] = [

@@ -21,7 +21,7 @@ async function openNote(clinic: Clinic, page: Page): Promise<void> {
 
 /** Whoever is before a page is warned before its session ends, and loses nothing typed when it has. */
 export function sessionWarning(clinic: () => Clinic): void {
-  describe('before a session ends', { timeout: 120_000 }, () => {
+  describe('before a session ends', { timeout: 240_000 }, () => {
     const nurse = () => clinic().signInOf('navigator').name
     beforeAll(() => admit(clinic(), OWN, RISEN))
 
@@ -87,7 +87,7 @@ export function sessionWarning(clinic: () => Clinic): void {
     })
   })
 
-  describe('after a session has ended', { timeout: 120_000 }, () => {
+  describe('after a session has ended', { timeout: 240_000 }, () => {
     const nurse = () => clinic().signInOf('navigator')
 
     it('the page is covered by itself, out of reach of eyes, of screen readers and of paper, and nothing is kept in the browser', async () => {

@@ -76,7 +76,7 @@ export function sources(clinic: () => Clinic): void {
       await page.getByLabel(/^Source/).fill(NAME)
       await page.getByText('Version 1 of its profile holds. Decimal sign: a comma').waitFor()
       await page.getByRole('button', { name: /^Try/ }).click()
-      await page.getByText('Read. Nothing was filed.').waitFor({ timeout: 120_000 })
+      await page.getByText('Read. Nothing was filed.').waitFor({ timeout: 240_000 })
       const report = await textOf(page.getByRole('region', { name: /north\.csv/ }))
       expect(report).toContain('rows read2filed1already known0corrected0held1refused0')
       expect(report).toContain('a comma as its decimal sign')

@@ -45,7 +45,7 @@ const headingHasFocus = (page: Page): Promise<boolean> => page.evaluate(() => do
 
 /** Empty, slow, failed, not there: what each page shows then, and that nothing typed is lost. */
 export function states(clinic: () => Clinic): void {
-  describe('the states of every page', { timeout: 120_000 }, () => {
+  describe('the states of every page', { timeout: 240_000 }, () => {
     let empty: EmptyClinic | null = null
     const first = (): EmptyClinic => {
       if (empty === null) throw new Error('not open')
@@ -129,7 +129,7 @@ export function states(clinic: () => Clinic): void {
         await fits(page, `renewing-${colorScheme}`)
       }
       letGo()
-      await page.waitForURL('**/list', { timeout: 60_000 })
+      await page.waitForURL('**/list', { timeout: 150_000 })
       await page.locator('.list .row').first().waitFor()
       expect(await page.locator('.under-way-far').count()).toBe(0)
       expect(await page.evaluate(async () => (await fetch('/renewal')).json())).toEqual({ waiting: 0, of: followed })

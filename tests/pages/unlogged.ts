@@ -21,7 +21,7 @@ const numbers = (databaseUrl: string): readonly string[] => {
 
 /** Over HTTP: while the log cannot be written nobody leaves the program, in a file, on paper or beside the list. */
 export function unlogged(clinic: () => Clinic): void {
-  describe('while the log cannot be written', { timeout: 120_000 }, () => {
+  describe('while the log cannot be written', { timeout: 240_000 }, () => {
     it('knows the files, the sheets of paper and the panel', () => {
       expect(TOLD.length).toBeGreaterThanOrEqual(11)
     })

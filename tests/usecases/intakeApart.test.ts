@@ -58,7 +58,8 @@ test('a long answer arrives: its first thousand rows, and every one in the repor
 
 test('a database that cannot be opened is an answer with its reason', async () => {
   const nowhere: Store = { ...store, url: 'file:./package.json/nowhere.db' }
-  const outcome = await acceptFilesApart(callOf(nowhere), [textFile('r.csv', [])], OPTIONS)
+  const lines = Array.from({ length: 200 }, (_, index) => `P1,2026-06-01,33358-3,14.2,g/L,N${index}`)
+  const outcome = await acceptFilesApart(callOf(nowhere), [textFile('r.csv', lines)], OPTIONS)
   expect(outcome).toMatchObject({ ok: false, kind: 'unavailable', reason: expect.stringContaining('The files could not be taken in') })
 })
 
@@ -101,4 +102,16 @@ test(`${MANY} rows of 400 patients are taken in part by part`, async () => {
   const whole = performance.now() - begun
   process.stdout.write(`${MANY} rows of 400 patients: ${(whole / 1000).toFixed(1)} s; others wait to write for ${Math.round(longest)} ms at most\n`)
   expect(report === undefined ? null : counts(report)).toEqual(only({ rows: MANY, filed: MANY }))
+})
+
+test('a few rows are taken in here, for starting a process takes longer; that they cannot be kept is the same answer', async () => {
+  const lines = ['P1,2026-05-04,33358-3,14.2,g/L,F1']
+  const file = textFile('few.csv', lines)
+  // Another program would find nothing at this address.
+  const here: Store = { ...store, url: 'file:./package.json/nowhere.db' }
+  expect(granted(await acceptFilesApart(callOf(here), [file], OPTIONS)).map(counts)).toEqual([only({ rows: 1, held: 1 })])
+  const full: Store = { ...store, record: () => Promise.reject(new Error('no room')) }
+  expect(await acceptFilesApart(callOf(full), [textFile('more.csv', lines)], OPTIONS)).toMatchObject({
+    ...{ ok: false, kind: 'unavailable', reason: 'The files could not be taken in: no room' },
+  })
 })
