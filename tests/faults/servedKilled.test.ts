@@ -11,6 +11,8 @@ import { act, serveClinic, signInOver, upload, withPeople } from './served.ts'
 // A few seconds each; the bound is for a machine that is busy with other things.
 vi.setConfig({ testTimeout: 240_000 })
 
+const [MANY, FEW] = [120, 20]
+
 /** Resolves when no process apart takes anything in any more: one whose server was killed goes on to its end. */
 async function untilNothingIsTaken(url: string, now: () => string): Promise<string[]> {
   for (let tries = 0; ; tries++) {
@@ -34,12 +36,15 @@ test('the server killed while files arrive and findings are answered: what was a
     expect(readdirSync(folder).includes('lowmark.db-incoming') ? readdirSync(`${folder}/lowmark.db-incoming`) : []).toEqual([])
     const nurse = await signInOver(served, 'navigator')
     let [going, done] = [true, 0]
+    const answeredBefore = reviews.length
     const uploading = async () => {
       for (let n = 0; going; n++) {
-        const file = fileOf(`s${kills}-`, n, 60)
+        // By turns one that has a process of its own, and one the server takes in itself.
+        const rows = n % 2 === 0 ? MANY : FEW
+        const file = fileOf(`s${kills}-`, n, rows)
         const answer = await (await upload(served, nurse, file)).text()
         if (!answer.includes('"ok":true')) throw new Error(answer)
-        files.push({ sha256: createHash('sha256').update(file.bytes).digest('hex'), rows: 60 })
+        files.push({ sha256: createHash('sha256').update(file.bytes).digest('hex'), rows })
         done += 1
       }
     }
@@ -55,7 +60,9 @@ test('the server killed while files arrive and findings are answered: what was a
     }
     // The connection breaks with the server: whatever was not answered to the end is not acknowledged.
     const clients = Promise.allSettled([uploading(), answering()])
-    while (done < 4 + chance(6)) await pause(5)
+    const enough = 4 + chance(6)
+    // An answer takes longer than a few rows: of both there have to be some.
+    while (done < enough || reviews.length < answeredBefore + 2) await pause(5)
     await pause(chance(60))
     going = false
     served.child.process.kill('SIGKILL')
