@@ -18,7 +18,7 @@ const RISES = `opening AS (
 const OF_OUR_TABLES = (after: string): string => `WITH line AS (
     SELECT patient_id, max(on_day) AS began FROM course_event WHERE current = 1 AND event = 'line-start' GROUP BY patient_id),
   placed AS (
-    SELECT result.patient_id, collected_on AS day, CAST(round(kept_low * 100) AS INTEGER) AS value, ${after} AS after
+    SELECT result.patient_id, collected_on AS day, CAST(round(CAST(kept_low AS NUMERIC) * 100) AS INTEGER) AS value, ${after} AS after
     FROM result JOIN line ON line.patient_id = result.patient_id
     WHERE current = 1 AND status NOT IN ('cancelled', 'entered-in-error') AND analyte = 'serum-m-protein' AND kind = 'number'),
   ${RISES}`
