@@ -51,7 +51,10 @@ function place(onDisk: boolean): string {
   return bavail * bsize > ROOM_BYTES ? MEMORY : tmpdir()
 }
 
-/** What the tests need, for databases that are gone after a moment; on the disk they stay long enough for a server to look after them itself; `fsync` and `synchronous_commit` stay on, since the program refuses a server without them. */
+/**
+ * What the tests need, for databases that are gone after a moment; those on the disk stay long enough for the server to look after them. `fsync` and
+ * `synchronous_commit` stay on, since the program refuses a server without them.
+ */
 const settings = (directory: string, port: number, onDisk: boolean): string => `
 listen_addresses = '127.0.0.1'
 port = ${port}

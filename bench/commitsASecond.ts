@@ -5,13 +5,14 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { openStore } from '../lib/store/index.ts'
-import { clinicDay, consoleCall, verifyLog } from '../lib/usecases/index.ts'
+import { clinicDay, consoleCall } from '../lib/usecases/index.ts'
 import { inventCohort } from '../seed/index.ts'
 import { bytesTaken } from './bytesTaken.ts'
 import type { CommitsDone, CommitsWanted } from './commitsApart.ts'
-import { placeFor, takeIn } from './databases.ts'
+import { placeFor, takeIn, withStore } from './databases.ts'
 import { machine } from './machine.ts'
 import { ninetyFiveOf, spreadOf } from './measure.ts'
+import { requireWholeLog } from './requireClean.ts'
 import { BENCH_SERVER, withServerDatabase } from './serverDatabase.ts'
 import { machineTold } from './told.ts'
 
@@ -57,10 +58,7 @@ function tell(engine: string, work: string, done: readonly CommitsDone[]): void 
 async function requireKept(url: string, before: number, filed: number): Promise<void> {
   const { results } = await bytesTaken(url, false)
   if (results !== before + filed) throw new Error(`${filed} results were acknowledged, and ${results - before} are there.`)
-  const store = await openStore(url)
-  const verdict = await verifyLog(consoleCall(store, 'bench'))
-  await store.close()
-  if (!verdict.ok || verdict.value.firstBad !== null) throw new Error(verdict.ok ? verdict.value.says : verdict.reason)
+  await withStore(url, requireWholeLog)
 }
 
 async function everything(engine: string, url: string): Promise<void> {

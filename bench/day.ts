@@ -1,11 +1,12 @@
 import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { addDays } from '../lib/time/index.ts'
-import { type Call, clinicDay, recheck, renewStandings, showList } from '../lib/usecases/index.ts'
+import { type Call, clinicDay, renewStandings, showList } from '../lib/usecases/index.ts'
 import type { Cohorts } from './cohorts.ts'
 import { withStore } from './databases.ts'
 import type { Engine } from './engine/engine.ts'
 import { type Figure, figure, rounds, timed } from './measure.ts'
 import { timedWithProcessor } from './processor.ts'
+import { requireSameAfresh } from './requireClean.ts'
 import { FIRST_PAGE } from './reviewList.ts'
 
 const OF_ALL = 0.1
@@ -31,12 +32,7 @@ export async function dayFigure(engine: Engine, { large }: Cohorts, times: numbe
       })
       waits.push(delay.max / 1e6)
       const page = await timed(() => showList(call, FIRST_PAGE))
-      const { ms: all } = await timedWithProcessor(async () => {
-        const checked = await recheck(call)
-        if (!checked.ok) throw new Error(checked.reason)
-        const [first] = checked.value.differences
-        if (first !== undefined) throw new Error(`After the change of day what is kept of ${first.patientId} ${first.says}.`)
-      })
+      const { ms: all } = await timedWithProcessor(() => requireSameAfresh(call, 'the change of day'))
       return { ours, processor, page, all }
     })
     if (renewed.every((count) => count === 0)) throw new Error("Nobody's answer ended: that is not the work that was to be measured.")

@@ -58,17 +58,22 @@ export function shellVersion(): string | null {
   return asked.status === 0 ? (asked.stdout.split(' ')[0] ?? null) : null
 }
 
-export function machine(): Machine {
+/** The version of SQLite inside the driver. */
+export function driverVersion(): string {
   const db = new Database(':memory:')
-  const sqlite = db.prepare<[], { version: string }>('SELECT sqlite_version() AS version').get()?.version ?? 'unknown'
+  const version = db.prepare<[], { version: string }>('SELECT sqlite_version() AS version').get()?.version ?? 'unknown'
   db.close()
+  return version
+}
+
+export function machine(): Machine {
   return {
     cpu: cpus()[0]?.model ?? 'unknown',
     cores: cpus().length,
     memoryGiB: Math.round(totalmem() / 2 ** 30),
     load: loadavg()[0] ?? 0,
     node: process.version,
-    sqlite,
+    sqlite: driverVersion(),
     sqliteShell: shellVersion(),
     disk: diskOfTemporary(),
     fsyncMs: fsyncMs(),

@@ -6,6 +6,7 @@ import { buildPages } from '../.ci/build.ts'
 import { arrivalFigure } from './arrival.ts'
 import { twoCohorts } from './cohorts.ts'
 import { dayFigure } from './day.ts'
+import type { Engine } from './engine/engine.ts'
 import { onFiles } from './engine/onFiles.ts'
 import { onServer } from './engine/onServer.ts'
 import { evaluateFigure } from './evaluate/figures.ts'
@@ -39,17 +40,21 @@ function measured(figure: Figure): void {
 const has = (part: (typeof sizes.only)[number]): boolean => sizes.only.includes(part)
 const hasShell = shellVersion() !== null
 const on = machine()
-if (sizes.engine === 'postgresql' && BENCH_SERVER === null) {
-  say('--engine postgresql needs a server to throw away: npx tsx .ci/server.ts --on-disk npx tsx bench/run.ts --engine postgresql')
-  process.exit(2)
+
+async function engineAsked(): Promise<Engine> {
+  if (sizes.engine === 'sqlite') return onFiles
+  if (BENCH_SERVER !== null) return onServer(BENCH_SERVER)
+  say('--engine postgresql needs a server to throw away: npx tsx .ci/server.ts --on-disk npm run bench -- --engine postgresql')
+  return process.exit(2)
 }
-const engine = sizes.engine === 'postgresql' && BENCH_SERVER !== null ? await onServer(BENCH_SERVER) : onFiles
+const engine = await engineAsked()
+const hasImporter = canImport(engine)
 
 say(`${machineTold(on)} Measured on ${engine.says}.`)
 if (!hasShell) say('Without the sqlite3 shell there is nothing to hold evaluation against: left out.')
-if (!canImport(engine)) say("Without the engine's own shell there is nothing to hold intake against: left out.")
+if (!hasImporter) say("Without the engine's own shell there is nothing to hold intake against: left out.")
 
-const intake = has('intake') && canImport(engine) ? await intakeFigure(engine, sizes.rows, sizes.rounds) : null
+const intake = has('intake') && hasImporter ? await intakeFigure(engine, sizes.rows, sizes.rounds) : null
 if (intake !== null) measured(intake.figure)
 if (has('evaluate') && hasShell) {
   say(`Evaluating ${sizes.evaluate} patients with 15 years of 25 analytes a month: filling the database first ...`)

@@ -22,13 +22,21 @@ export async function askedOf<Row extends object>(url: string, ...statements: re
   }
 }
 
+/** The address of a database of this name on the same server. */
+export function addressOf(server: string, name: string): string {
+  const url = new URL(server)
+  url.pathname = `/${name}`
+  return url.href
+}
+
+/** The name of the database an address is of. */
+export const nameOf = (url: string): string => new URL(url).pathname.slice(1)
+
 /** Makes an empty database on the server, and answers its address. */
 export async function emptyDatabase(server: string): Promise<string> {
   const name = `bench_${process.pid}_${randomBytes(3).toString('hex')}`
   await askedOf(server, `CREATE DATABASE ${name} TEMPLATE template0`)
-  const url = new URL(server)
-  url.pathname = `/${name}`
-  return url.href
+  return addressOf(server, name)
 }
 
 /** Makes an empty database on the server, runs `work` with its address, and takes it away, whoever still has it open. */
@@ -37,6 +45,6 @@ export async function withServerDatabase<T>(server: string, work: (url: string) 
   try {
     return await work(url)
   } finally {
-    await askedOf(server, `DROP DATABASE ${new URL(url).pathname.slice(1)} WITH (FORCE)`)
+    await askedOf(server, `DROP DATABASE ${nameOf(url)} WITH (FORCE)`)
   }
 }

@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { copyDatabase, placeFor } from '../databases.ts'
-import { machine } from '../machine.ts'
+import { driverVersion } from '../machine.ts'
 import type { Engine, Plain, Value } from './engine.ts'
 
 const pathOf = (url: string): string => url.slice('file:'.length)
@@ -17,7 +17,7 @@ function plain(url: string): Plain {
 export const onFiles: Engine = {
   name: 'sqlite',
   server: null,
-  says: `SQLite ${machine().sqlite}`,
+  says: `SQLite ${driverVersion()}`,
   ofFile: async (path) => `file:${path}`,
   async copyOf(url, name) {
     copyDatabase(pathOf(url), placeFor(name))

@@ -1,7 +1,7 @@
 import pg from 'pg'
 import { moveDatabase, openStore } from '../../lib/store/index.ts'
 import { sqlForServer } from '../../lib/store/postgres/sqlForServer.ts'
-import { askedOf, emptyDatabase } from '../serverDatabase.ts'
+import { addressOf, askedOf, emptyDatabase, nameOf } from '../serverDatabase.ts'
 import type { Engine, Plain, Value } from './engine.ts'
 
 const PATIENCE_MS = 60_000
@@ -13,14 +13,14 @@ async function plain(url: string): Promise<Plain> {
   await client.connect()
   const names = new Map<string, string>()
   /** Prepared once, as the program's statements are. */
-  const nameOf = (sql: string): string => {
+  const statementOf = (sql: string): string => {
     const name = names.get(sql) ?? `plain_${names.size}`
     names.set(sql, name)
     return name
   }
   return {
     all: async <Row extends object>(sql: string, ...values: readonly Value[]) =>
-      (await client.query<Row>({ name: nameOf(sql), text: sqlForServer(sql), values: [...values] })).rows,
+      (await client.query<Row>({ name: statementOf(sql), text: sqlForServer(sql), values: [...values] })).rows,
     close: () => client.end(),
   }
 }
@@ -28,12 +28,6 @@ async function plain(url: string): Promise<Plain> {
 /** Every database one of a PostgreSQL server that is there to be thrown away. Those made here are taken away with it. */
 export async function onServer(server: string): Promise<Engine> {
   const [about] = await askedOf<{ server_version: string }>(server, 'SHOW server_version')
-  const at = (name: string): string => {
-    const url = new URL(server)
-    url.pathname = `/${name}`
-    return url.href
-  }
-  const named = (name: string): string => `bench_${process.pid}_${name.replaceAll(/\W/g, '_')}`
   return {
     name: 'postgresql',
     server,
@@ -47,9 +41,9 @@ export async function onServer(server: string): Promise<Engine> {
       return url
     },
     async copyOf(url, name) {
-      await askedOf(server, `DROP DATABASE IF EXISTS ${named(name)} WITH (FORCE)`)
-      await askedOf(server, `CREATE DATABASE ${named(name)} TEMPLATE ${new URL(url).pathname.slice(1)} STRATEGY FILE_COPY`)
-      return at(named(name))
+      const copy = `bench_${process.pid}_${name.replaceAll(/\W/g, '_')}`
+      await askedOf(server, `DROP DATABASE IF EXISTS ${copy} WITH (FORCE)`, `CREATE DATABASE ${copy} TEMPLATE ${nameOf(url)} STRATEGY FILE_COPY`)
+      return addressOf(server, copy)
     },
     plain,
   }

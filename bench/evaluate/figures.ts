@@ -1,9 +1,9 @@
-import { recheck } from '../../lib/usecases/index.ts'
 import { placeFor, withStore } from '../databases.ts'
 import type { Engine } from '../engine/engine.ts'
 import { listMeanwhile } from '../listMeanwhile.ts'
 import { type Figure, figure, rounds, timed } from '../measure.ts'
 import { timedWithProcessor } from '../processor.ts'
+import { requireSameAfresh } from '../requireClean.ts'
 import { exportedTo } from './exported.ts'
 import { type FilledCohort, filledCohort, keptRises } from './filled.ts'
 import { inArrays, risesInArrays } from './inArrays.ts'
@@ -61,8 +61,8 @@ export async function evaluateFigure(
   say(`All name the same ${ours.length} patients; ${times + 1} rounds ...`)
   const afresh = () =>
     withStore(url, async (call) => {
-      const checked = await recheck(call)
-      if (!checked.ok || checked.value.differences.length > 0 || checked.value.patients !== patients) throw new Error('A fresh evaluation differs.')
+      const evaluatedOf = await requireSameAfresh(call, 'filling')
+      if (evaluatedOf !== patients) throw new Error(`${evaluatedOf} patients were evaluated, not ${patients}.`)
     })
   const spreads = await rounds(times, async () => {
     const { ms: evaluated, processor } = await timedWithProcessor(afresh)

@@ -1,8 +1,9 @@
 import Database from 'better-sqlite3'
-import { clinicDay, recheck } from '../../lib/usecases/index.ts'
+import { clinicDay } from '../../lib/usecases/index.ts'
 import { placeFor, takeIn, withDatabase } from '../databases.ts'
 import type { Engine } from '../engine/engine.ts'
 import { manyHistories } from '../manyHistories.ts'
+import { requireSameAfresh } from '../requireClean.ts'
 import { ANALYTES_A_MONTH, panels } from './panels.ts'
 
 const INVENTED = 50
@@ -26,12 +27,7 @@ export async function filledCohort(engine: Engine, patients: number, say: (line:
   const whole = patients * YEARS * 12 * ANALYTES_A_MONTH
   if (patients % invented === 0 && rows !== whole) throw new Error(`${rows} results were taken in, not ${whole}.`)
   say(`${patients} patients with ${rows} results; everybody is evaluated once ...`)
-  await withDatabase(path, async (call) => {
-    const checked = await recheck(call)
-    if (!checked.ok) throw new Error(checked.reason)
-    const [first] = checked.value.differences
-    if (first !== undefined) throw new Error(`What is kept of ${first.patientId} ${first.says}.`)
-  })
+  await withDatabase(path, (call) => requireSameAfresh(call, 'filling'))
   return { path, url: await engine.ofFile(path), patients, rows }
 }
 

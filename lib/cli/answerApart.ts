@@ -1,4 +1,4 @@
-import { faultSays, openStore, type Store } from '../store/index.ts'
+import { failureSays, openStore, type Store } from '../store/index.ts'
 import type { CallApart, Outcome, WordApart } from '../usecases/index.ts'
 
 type Progress<T> = Extract<WordApart<T>, { kind: 'progress' }>['progress']
@@ -24,8 +24,7 @@ export function answerApart<R extends CallApart, T>(
     }
   }
   const unavailable = (error: unknown): Outcome<T> => {
-    const reason = faultSays(error) ?? (error instanceof Error ? error.message : String(error))
-    return { ok: false, kind: 'unavailable', reason: `${failed}: ${reason}` }
+    return { ok: false, kind: 'unavailable', reason: `${failed}: ${failureSays(error)}` }
   }
   process.once('message', async (request: R) => {
     await say<T>({ kind: 'answer', outcome: await answerTo(request).catch(unavailable) })

@@ -1,5 +1,5 @@
 import { userInfo } from 'node:os'
-import { databaseUrl, faultSays, openStore, type Store } from '../store/index.ts'
+import { databaseUrl, failureSays, openStore, type Store } from '../store/index.ts'
 import { type Call, consoleCall } from '../usecases/index.ts'
 import type { Command, ExitStatus, Terminal } from './command.ts'
 import { COMMANDS } from './commands/index.ts'
@@ -31,7 +31,7 @@ export async function runCommand(words: readonly string[], terminal: Terminal): 
   try {
     return await command.run(words.slice(command.words.length), { terminal, call })
   } catch (error) {
-    const sentence = faultSays(error) ?? (error instanceof Error ? error.message : String(error))
+    const sentence = failureSays(error)
     if (error instanceof WrongWords) {
       terminal.err(`${sentence}\nUse: ${[...command.words, command.usage].join(' ').trim()}\n`)
       return 2

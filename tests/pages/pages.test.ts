@@ -1,10 +1,9 @@
-import { afterAll, beforeAll } from 'vitest'
 import { answering } from './answering.ts'
 import { answers } from './answers.ts'
 import { brokenUpload } from './brokenUpload.ts'
 import { builtOutput } from './builtOutput.ts'
 import { causes } from './causes.ts'
-import { type Clinic, openClinic } from './clinic.ts'
+import { clinicOfFile } from './clinicOfFile.ts'
 import { corrections } from './corrections.ts'
 import { courseChanges } from './courseChanges.ts'
 import { courseChart } from './courseChart.ts'
@@ -32,18 +31,7 @@ import { unlogged } from './unlogged.ts'
 import { walk } from './walk.ts'
 
 // One file, because one server and one browser serve all of these; what looks at every page is in wholePages.test.ts, so that two work at once.
-let open: Clinic | null = null
-const clinic = (): Clinic => {
-  if (open === null) throw new Error('the clinic is not open')
-  return open
-}
-
-beforeAll(async () => {
-  open = await openClinic()
-})
-afterAll(async () => {
-  await open?.close()
-})
+const clinic = clinicOfFile()
 
 // First, so that a round is there for what tells of one.
 rounds(clinic)

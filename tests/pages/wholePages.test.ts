@@ -1,6 +1,6 @@
-import { afterAll, beforeAll } from 'vitest'
 import { endRound, startRound } from '../../lib/usecases/index.ts'
-import { type Clinic, openClinic } from './clinic.ts'
+import { granted } from '../usecases/accounts/persons.ts'
+import { clinicOfFile } from './clinicOfFile.ts'
 import { everyPage } from './everyPage.ts'
 import { lightOrDark } from './lightOrDark.ts'
 import { beside } from './ownSession.ts'
@@ -8,25 +8,10 @@ import { screenReader } from './screenReader.ts'
 import { states } from './states.ts'
 
 // What is looked at on every page, in a clinic of its own: nobody does anything in it meanwhile.
-let open: Clinic | null = null
-const clinic = (): Clinic => {
-  if (open === null) throw new Error('the clinic is not open')
-  return open
-}
-
-beforeAll(async () => {
-  open = await openClinic()
+const clinic = clinicOfFile((open) =>
   // There are pages that tell of a round.
-  await beside(open, async (_, call) => {
-    const started = await startRound(call)
-    if (!started.ok) throw new Error(started.reason)
-    const ended = await endRound(call, started.value)
-    if (!ended.ok) throw new Error(ended.reason)
-  })
-})
-afterAll(async () => {
-  await open?.close()
-})
+  beside(open, async (_, call) => granted(await endRound(call, granted(await startRound(call))))),
+)
 
 everyPage(clinic)
 states(clinic)

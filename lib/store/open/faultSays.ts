@@ -41,3 +41,8 @@ export function faultSays(error: unknown): string | null {
   const known = [...SAYS, ...(error instanceof ServerFault ? SERVER_SAYS : [])].find(([begins]) => code.startsWith(begins))
   return known === undefined ? null : `${known[1]} (${code}).`
 }
+
+/** Why something failed, for whoever runs the program: what a fault of the database means, and of anything else its own message. */
+export function failureSays(error: unknown): string {
+  return faultSays(error) ?? (error instanceof Error ? error.message : String(error))
+}

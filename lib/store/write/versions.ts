@@ -19,18 +19,10 @@ export function setCurrent(connection: Connection, table: Versioned, identity: s
   if (changes !== 1) throw new Error(`Row ${id} is no version of ${identity}.`)
 }
 
-const RESULT = insertSql('result', RESULT_COLUMNS)
-
 /**
- * Stores a version of a result and returns its number. `current` says whether it is the one that counts from now on; then no other version
- * of the same identity does.
+ * Stores versions of results in this order and returns their numbers. `counts` says whether a version is the one that counts from now on; then no other
+ * version of the same identity does.
  */
-export function insertResultVersion(connection: Connection, version: NewResult, current: boolean): number {
-  if (current && version.result.version > 1) noneCurrent(connection, 'result', version.identity)
-  return connection.insert(RESULT, ...resultCells(version, current))
-}
-
-/** Stores versions of results in this order, as one by one, and returns their numbers: the way of many. */
 export function insertResultVersions(
   connection: Connection,
   versions: readonly { readonly version: NewResult; readonly counts: boolean }[],
@@ -50,6 +42,12 @@ export function insertResultVersions(
   }
   store()
   return given
+}
+
+/** The same of one version. */
+export function insertResultVersion(connection: Connection, version: NewResult, counts: boolean): number {
+  const [id = 0] = insertResultVersions(connection, [{ version, counts }])
+  return id
 }
 
 /** A version of a course event to be stored. */

@@ -1,4 +1,4 @@
-import { faultSays } from '../../store/index.ts'
+import { failureSays } from '../../store/index.ts'
 import { askApart, type CallApart, callApart } from '../apart.ts'
 import type { Call, Outcome } from '../call.ts'
 import type { FileReport } from '../views.ts'
@@ -12,6 +12,9 @@ export interface ApartRequest extends CallApart {
   readonly dryRun: boolean
 }
 
+/** How the reason begins where taking files in throws, here and in the process apart. */
+export const NOT_TAKEN_IN = 'The files could not be taken in'
+
 // Some forty rows: starting a process takes longer than all of their patients.
 const FEW_BYTES = 4096
 
@@ -20,8 +23,7 @@ async function acceptFew(call: Call, files: readonly ReceivedFile[], options: In
   try {
     return await acceptFiles(call, files, options)
   } catch (error) {
-    const reason = faultSays(error) ?? (error instanceof Error ? error.message : String(error))
-    return { ok: false, kind: 'unavailable', reason: `The files could not be taken in: ${reason}` }
+    return { ok: false, kind: 'unavailable', reason: `${NOT_TAKEN_IN}: ${failureSays(error)}` }
   }
 }
 

@@ -1,21 +1,9 @@
 import Database from 'better-sqlite3'
 import pg from 'pg'
+// Its type alone: what is built here has nothing of the bench in it.
+import type { Asked, AskedForPage } from '../../asked.ts'
 
 export type Row = Record<string, string | number | null>
-type Cells = readonly (string | number)[]
-
-/** A statement of the review list, as the bench took it from its code, and what it was asked with. */
-interface Statement {
-  readonly sql: string
-  readonly cells: Cells
-}
-
-/** Who stands on the page, the rows of all of them by their numbers as one JSON text, and what stands beside the rows. */
-export interface Asked {
-  readonly ids: Statement
-  readonly rows: string
-  readonly beside: readonly Statement[]
-}
 
 /** Answers the rows of the page. */
 export type Ask = () => Promise<readonly Row[]>
@@ -31,7 +19,7 @@ function inOrder(ids: readonly Id[], rows: readonly Row[]): readonly Row[] {
   return ids.map(({ patientId }) => rowOf.get(patientId) ?? {})
 }
 
-function ofFile(path: string, asked: Asked): Ask {
+function ofFile(path: string, asked: AskedForPage): Ask {
   const db = new Database(path, { readonly: true })
   const ids = db.prepare<unknown[], Id>(asked.ids.sql)
   const rows = db.prepare<[string], Row>(asked.rows)
@@ -43,10 +31,10 @@ function ofFile(path: string, asked: Asked): Ask {
   }
 }
 
-function ofServer(url: string, asked: Asked): Ask {
+function ofServer(url: string, asked: AskedForPage): Ask {
   // One connection, as the list has one to read by.
   const pool = new pg.Pool({ connectionString: url, max: 1 })
-  const rowsOf = async <R extends object>(name: string, text: string, values: Cells) =>
+  const rowsOf = async <R extends object>(name: string, text: string, values: Asked['cells']) =>
     (await pool.query<R>({ name, text, values: [...values] })).rows
   return async () => {
     for (const [at, { sql, cells }] of asked.beside.entries()) await rowsOf(`beside_${at}`, sql, cells)
@@ -56,6 +44,6 @@ function ofServer(url: string, asked: Asked): Ask {
 }
 
 /** What a page asks of the database at this address, prepared once. */
-export function prepared(url: string, asked: Asked): Ask {
+export function prepared(url: string, asked: AskedForPage): Ask {
   return url.startsWith('postgresql:') ? ofServer(url, asked) : ofFile(url.slice('file:'.length), asked)
 }

@@ -1,4 +1,5 @@
-import { type Ask, type Asked, prepared } from './asking.ts'
+import type { AskedForPage } from '../../asked.ts'
+import { type Ask, prepared } from './asking.ts'
 
 let ask: Ask | null = null
 
@@ -7,7 +8,7 @@ export const dynamic = 'force-dynamic'
 /** The least a page of this framework can be that asks what the review list asks: no sign-in, no log entry, a bare table of the rows. */
 export default async function Page() {
   // Opened at the first request: the build looks at this file too, and has no database.
-  ask ??= prepared(process.env.MINIMAL_DATABASE ?? '', JSON.parse(process.env.MINIMAL_ASKED ?? '') as Asked)
+  ask ??= prepared(process.env.MINIMAL_DATABASE ?? '', JSON.parse(process.env.MINIMAL_ASKED ?? '') as AskedForPage)
   const rows = await ask()
   return (
     <table>

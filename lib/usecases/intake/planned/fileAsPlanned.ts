@@ -6,25 +6,20 @@ export function stillHolds(tx: Tx, { patientId, revision, knownAs }: PlannedFili
   return knownAs === knownNow && tx.patient(patientId)?.revision === revision
 }
 
-/** Does what was planned, in the order of the rows. Answers the standing that follows; null where none was planned, or where versions got other numbers. */
+/** Does what was planned: stores the versions in the order of the rows, then keeps which rows only repeated one. Answers the standing that follows; null where none was planned, or where versions got other numbers. */
 export function fileAsPlanned(tx: Tx, { steps, firstId, standing }: PlannedFiling, fileId: number): StandingRow | null {
-  const given: number[] = []
-  let waiting: { version: NewResult; counts: boolean }[] = []
-  const store = (): void => {
-    given.push(...tx.insertResultVersions(waiting))
-    waiting = []
-  }
+  const versions: { version: NewResult; counts: boolean }[] = []
+  const repeats: { repeats: number; line: number }[] = []
   for (const step of steps) {
-    if ('repeats' in step) {
-      // What is repeated may be one of those that wait.
-      store()
-      tx.insertRepeat('results', given[step.repeats - firstId] ?? step.repeats, { fileId, line: step.line })
-    } else {
+    if ('repeats' in step) repeats.push(step)
+    else {
       const { patientId, identity, result, provenance } = step.version
       const { line, valueText, unitText } = provenance
-      waiting.push({ version: { patientId, identity, result, provenance: { fileId, line, valueText, unitText } }, counts: step.counts })
+      versions.push({ version: { patientId, identity, result, provenance: { fileId, line, valueText, unitText } }, counts: step.counts })
     }
   }
-  store()
+  // What is repeated may be one of the versions, whose numbers are known once they are stored.
+  const given = tx.insertResultVersions(versions)
+  for (const { repeats: id, line } of repeats) tx.insertRepeat('results', given[id - firstId] ?? id, { fileId, line })
   return given.every((id, at) => id === firstId + at) ? standing : null
 }
