@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { programs } from './cluster.ts'
+import { failedTests, type TestReport } from './failedTests.ts'
 
 interface Check {
   readonly name: string
@@ -26,6 +27,7 @@ function run(command: readonly string[]): boolean {
 
 let passed = 0
 const failed: string[] = []
+const why: string[] = []
 for (const check of CHECKS) {
   process.stdout.write(`\n${check.name}\n`)
   if (run(check.command)) passed += 1
@@ -42,9 +44,10 @@ function runTests(where: string, command: readonly string[]): void {
     failed.push(`the test run on ${where} left no report`)
     return
   }
-  const report = JSON.parse(readFileSync(reported, 'utf8')) as { numPassedTests: number; numFailedTests: number }
+  const report = JSON.parse(readFileSync(reported, 'utf8')) as TestReport
   passed += report.numPassedTests
   for (let i = 0; i < report.numFailedTests; i++) failed.push(`a test on ${where}`)
+  for (const test of failedTests(report, process.cwd())) why.push(`on ${where}, ${test}`)
   if (report.numFailedTests === 0 && !green) failed.push(`the test run on ${where}`)
 }
 
@@ -56,6 +59,7 @@ else
     '\ntests on postgresql\nNOT TESTED: PostgreSQL is not installed (Debian: postgresql), so nothing was run on the second engine.\n',
   )
 
+for (const test of why) process.stdout.write(`\nFAILED ${test}`)
 if (failed.length > 0) process.stdout.write(`\nFailed: ${failed.join(', ')}\n`)
 if (!hasServer) process.stdout.write('The second engine was NOT TESTED.\n')
 process.stdout.write(`${passed} passed, ${failed.length} failed\n`)
