@@ -6,9 +6,7 @@ import { buildPages } from '../.ci/build.ts'
 import { arrivalFigure } from './arrival.ts'
 import { twoCohorts } from './cohorts.ts'
 import { dayFigure } from './day.ts'
-import type { Engine } from './engine/engine.ts'
-import { onFiles } from './engine/onFiles.ts'
-import { onServer } from './engine/onServer.ts'
+import { engineNamed } from './engine/engineNamed.ts'
 import { evaluateFigure } from './evaluate/figures.ts'
 import { filledCohort } from './evaluate/filled.ts'
 import { furtherFigures } from './further.ts'
@@ -19,7 +17,6 @@ import { machine, shellVersion } from './machine.ts'
 import type { Figure } from './measure.ts'
 import { memoryFigure } from './memory.ts'
 import { buildMinimal } from './pages/buildMinimal.ts'
-import { BENCH_SERVER } from './serverDatabase.ts'
 import { readSizes } from './sizes.ts'
 import { machineTold, told } from './told.ts'
 
@@ -40,14 +37,7 @@ function measured(figure: Figure): void {
 const has = (part: (typeof sizes.only)[number]): boolean => sizes.only.includes(part)
 const hasShell = shellVersion() !== null
 const on = machine()
-
-async function engineAsked(): Promise<Engine> {
-  if (sizes.engine === 'sqlite') return onFiles
-  if (BENCH_SERVER !== null) return onServer(BENCH_SERVER)
-  say('--engine postgresql needs a server to throw away: npx tsx .ci/server.ts --on-disk npm run bench -- --engine postgresql')
-  return process.exit(2)
-}
-const engine = await engineAsked()
+const engine = await engineNamed(sizes.engine, 'bench')
 const hasImporter = canImport(engine)
 
 say(`${machineTold(on)} Measured on ${engine.says}.`)
@@ -77,7 +67,7 @@ else if (has('list')) {
   if (!buildPages() || !buildMinimal()) process.exit(1)
   measured(await listFigure(engine, sizes.list, sizes.rounds))
 }
-if (sizes.more && engine === onFiles) figures.push(...(await furtherFigures(sizes, say)))
+if (sizes.more && engine.server === null) figures.push(...(await furtherFigures(sizes, say)))
 
 const load = machine().load.toFixed(1)
 say(`${machineTold(on)} Load at the end ${load}.`)

@@ -20,4 +20,6 @@ export interface Engine {
   /** A copy of a closed database, for a name of a run; whatever had that name before is gone. */
   readonly copyOf: (url: string, name: string) => Promise<string>
   readonly plain: (url: string) => Promise<Plain>
+  /** Bytes on the disk of a database that is in use, and of the log of writes before they are in it: of a server's, that of all its databases. */
+  readonly bytesOf: (url: string) => Promise<{ readonly database: number; readonly wal: number }>
 }

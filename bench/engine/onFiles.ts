@@ -1,9 +1,11 @@
+import { statSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { copyDatabase, placeFor } from '../databases.ts'
 import { driverVersion } from '../machine.ts'
 import type { Engine, Plain, Value } from './engine.ts'
 
 const pathOf = (url: string): string => url.slice('file:'.length)
+const sizeOf = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0
 
 function plain(url: string): Plain {
   const db = new Database(pathOf(url), { readonly: true })
@@ -24,4 +26,5 @@ export const onFiles: Engine = {
     return `file:${placeFor(name)}`
   },
   plain: async (url) => plain(url),
+  bytesOf: async (url) => ({ database: sizeOf(pathOf(url)), wal: sizeOf(`${pathOf(url)}-wal`) }),
 }

@@ -4,6 +4,7 @@ import { sqlForServer } from '../../lib/store/postgres/sqlForServer.ts'
 import { addressOf, askedOf, emptyDatabase, nameOf } from '../serverDatabase.ts'
 import type { Engine, Plain, Value } from './engine.ts'
 
+const BYTES = 'SELECT pg_database_size(current_database()) AS "database", (SELECT sum(size) FROM pg_ls_waldir()) AS wal'
 const PATIENCE_MS = 60_000
 // A bigint is a count here, and no count of the bench is beyond a number of JavaScript.
 const types = { getTypeParser: (oid: number) => (oid === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(oid)) } as pg.CustomTypesConfig
@@ -46,5 +47,9 @@ export async function onServer(server: string): Promise<Engine> {
       return addressOf(server, copy)
     },
     plain,
+    async bytesOf(url) {
+      const [row] = await askedOf<{ database: string; wal: string }>(url, BYTES)
+      return { database: Number(row?.database), wal: Number(row?.wal) }
+    },
   }
 }

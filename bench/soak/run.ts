@@ -9,6 +9,7 @@ import { openStore } from '../../lib/store/index.ts'
 import { lawHolds } from '../../tests/faults/law.ts'
 import { serveClinic, signInOver } from '../../tests/faults/served.ts'
 import { addPerson } from '../../tests/usecases/accounts/persons.ts'
+import { engineNamed } from '../engine/engineNamed.ts'
 import { machine } from '../machine.ts'
 import { fillFor } from '../pages/fillFor.ts'
 import { laboratory } from './laboratory.ts'
@@ -18,6 +19,7 @@ import { soakTold } from './told.ts'
 
 const { values } = parseArgs({
   options: {
+    engine: { type: 'string', default: 'sqlite' },
     minutes: { type: 'string', default: '30' },
     patients: { type: 'string', default: '400' },
     kept: { type: 'string' },
@@ -29,12 +31,13 @@ if (!(minutes > 0 && minutes <= 600 && Number.isInteger(patients) && patients > 
   process.stderr.write('--minutes takes a number up to 600, --patients a whole number.\n')
   process.exit(2)
 }
+const engine = await engineNamed(values.engine, 'soak')
 const say = (line: string) => process.stderr.write(`${line}\n`)
 
 const ROWS_A_FILE = 20
 const SEED = 20_261_126
 const filled = await fillFor(patients, values.kept ?? null, say)
-const url = `file:${filled.path}`
+const url = await engine.ofFile(filled.path)
 const store = await openStore(url)
 for (const role of ['navigator', 'physician'] as const) await addPerson(store, `soak-${role}`, role)
 const ids = store.reader.followedPatientIds()
@@ -53,7 +56,7 @@ say(`Two look at the list, two open patients, two answer, and a laboratory sends
 
 const half = Math.floor(addresses.length / 2)
 const [samples] = await Promise.all([
-  sampled(pid, filled.path, load.began, ends, Math.min(10_000, lastsMs / 30)),
+  sampled(pid, engine, url, load.began, ends, Math.min(10_000, lastsMs / 30)),
   looksAtList(load, nurse, 500),
   looksAtList(load, physician, 700),
   opensPatients(load, nurse, addresses, 500),
@@ -67,7 +70,7 @@ await pause(1000)
 await served.stop()
 say('Looking through the database: everything acknowledged, the log, and everybody evaluated afresh ...')
 const broken = [...doing.failed.slice(0, 20), ...(await lawHolds(url, doing, new Date().toISOString()))]
-const { text, document } = soakTold({ doing, samples, lastsMs, broken, on: machine(), patients })
+const { text, document } = soakTold({ doing, samples, lastsMs, broken, on: machine(), engine: engine.says, patients })
 if (values.json !== undefined) writeFileSync(values.json, `${JSON.stringify(document, null, 2)}\n`)
 process.stdout.write(text)
 if (broken.length > 0) process.exitCode = 1

@@ -1,5 +1,6 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { setTimeout as pause } from 'node:timers/promises'
+import type { Engine } from '../engine/engine.ts'
 
 /** What the server takes at one moment, in MiB. */
 export interface Sample {
@@ -15,10 +16,6 @@ export interface Sample {
 
 const MIB = 2 ** 20
 
-function sizeOf(path: string): number {
-  return (statSync(path, { throwIfNoEntry: false })?.size ?? 0) / MIB
-}
-
 /** Resident memory of a process, as Linux tells it. Throws where the process has ended or the machine is no Linux. */
 export function residentMiB(pid: number): number {
   const [, kib] = /^VmRSS:\s+(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8')) ?? []
@@ -26,15 +23,23 @@ export function residentMiB(pid: number): number {
   return Number(kib) / 1024
 }
 
-/** Looks at the server every few seconds until `ends` is over. */
-export async function sampled(pid: number, databaseFile: string, began: number, ends: AbortSignal, everyMs: number): Promise<readonly Sample[]> {
+/** Looks at the server of the pages, by its process, and at its database every few seconds until `ends` is over. */
+export async function sampled(
+  pid: number,
+  engine: Engine,
+  url: string,
+  began: number,
+  ends: AbortSignal,
+  everyMs: number,
+): Promise<readonly Sample[]> {
   const samples: Sample[] = []
   while (!ends.aborted) {
+    const { database, wal } = await engine.bytesOf(url)
     samples.push({
       at: performance.now() - began,
       memory: residentMiB(pid),
-      wal: sizeOf(`${databaseFile}-wal`),
-      database: sizeOf(databaseFile),
+      wal: wal / MIB,
+      database: database / MIB,
       open: readdirSync(`/proc/${pid}/fd`).length,
     })
     await pause(everyMs, undefined, { signal: ends }).catch(() => undefined)

@@ -10,6 +10,8 @@ interface Soaked {
   readonly lastsMs: number
   readonly broken: readonly string[]
   readonly on: Machine
+  /** What kept the database, and its version. */
+  readonly engine: string
   readonly patients: number
 }
 
@@ -23,7 +25,7 @@ function growth(samples: readonly Sample[], lastsMs: number, of: (typeof TAKES)[
 }
 
 /** What a soak measured, for reading and as one document. */
-export function soakTold({ doing, samples, lastsMs, broken, on, patients }: Soaked) {
+export function soakTold({ doing, samples, lastsMs, broken, on, engine, patients }: Soaked) {
   const times = (asked: readonly Asked[]) => percentilesOf(asked.map(({ ms }) => ms))
   const work = WORK.map((name) => {
     const ofWork = doing.asked.filter((one) => one.work === name)
@@ -42,7 +44,7 @@ export function soakTold({ doing, samples, lastsMs, broken, on, patients }: Soak
       `| ${name} | ${thirds.map((third) => third?.toFixed(1) ?? '-').join(' | ')} | ${most.toFixed(1)} | ${last?.toFixed(1) ?? '-'} |`,
   )
   const text = [
-    `${patients} patients, ${(lastsMs / 60_000).toFixed(1)} minutes; ${on.cpu}, ${on.cores} cores, load ${on.load.toFixed(1)}; Node ${on.node}; SQLite ${on.sqlite}.`,
+    `${patients} patients, ${(lastsMs / 60_000).toFixed(1)} minutes; ${on.cpu}, ${on.cores} cores, load ${on.load.toFixed(1)}; Node ${on.node}; ${engine}.`,
     '',
     '| work | requests | p50 ms | p95 | p99 | most | first third p50 / p95 | second | last |',
     '| ---- | -------- | ------ | --- | --- | ---- | --------------------- | ------ | ---- |',
@@ -58,6 +60,6 @@ export function soakTold({ doing, samples, lastsMs, broken, on, patients }: Soak
   ].join('\n')
   return {
     text,
-    document: { patients, lastsMs, work, takes, files: doing.files.length, reviews: doing.reviews.length, broken, machine: on, samples },
+    document: { engine, patients, lastsMs, work, takes, files: doing.files.length, reviews: doing.reviews.length, broken, machine: on, samples },
   }
 }
