@@ -108,7 +108,7 @@ export function readerOf(connection: Connection) {
     openFindingsOf: (patientId: string) => standings.openFindingsOf(connection, patientId),
     newsCounts: (roundId: number) => news.newsCounts(connection, roundId),
     countOpen: () => news.countOpen(connection),
-    sinceRound: (roundId: number, patientId: string) => news.sinceRound(connection, roundId, patientId),
+    sinceRound: (roundId: number, patientIds: readonly string[]) => news.sinceRound(connection, roundId, patientIds),
     round: (id: number) => rounds.roundById(connection, id),
     runningRound: () => rounds.runningRound(connection),
     endedRounds: (count: number) => rounds.endedRounds(connection, count),

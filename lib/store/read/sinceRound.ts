@@ -50,17 +50,31 @@ export interface SinceRound {
   readonly windowThen: Window | null
 }
 
-const FINDINGS = `${BASE}SELECT ${IS_NEW} AS isNew, CASE WHEN ${IS_BACK} THEN back END AS back FROM standing_open AS now WHERE patient_id = ? ORDER BY key`
-const PLACE = 'SELECT window_rank AS rank FROM round_place WHERE round_id = ? AND patient_id = ?'
+interface FindingNow {
+  readonly patientId: string
+  readonly isNew: number
+  readonly back: SinceRound['back'][number] | null
+}
 
-/** What is another with one patient than when a round ended. */
-export function sinceRound({ statement }: Connection, roundId: number, patientId: string): SinceRound {
-  const findings = statement<{ isNew: number; back: SinceRound['back'][number] | null }>(FINDINGS).all(roundId, patientId)
-  const place = statement<{ rank: number }>(PLACE).get(roundId, patientId)
-  const back = findings.map((finding) => finding.back).filter((reason) => reason !== null)
-  return {
-    isNew: findings.some((finding) => finding.isNew === 1),
-    back: [...new Set(back)].toSorted(),
-    windowThen: place === undefined ? null : (WINDOWS[place.rank] ?? null),
+const AMONG = 'patient_id IN (SELECT value FROM json_each(?))'
+const FINDINGS = `${BASE}SELECT patient_id AS patientId, ${IS_NEW} AS isNew, CASE WHEN ${IS_BACK} THEN back END AS back FROM standing_open AS now WHERE ${AMONG}`
+const PLACES = `SELECT patient_id AS patientId, window_rank AS rank FROM round_place WHERE round_id = ? AND ${AMONG}`
+
+/** What is another with each of these patients than when a round ended. */
+export function sinceRound({ statement }: Connection, roundId: number, patientIds: readonly string[]): ReadonlyMap<string, SinceRound> {
+  // All in one question: on a server each is a journey.
+  const asked = JSON.stringify(patientIds)
+  const findings = new Map<string, FindingNow[]>(patientIds.map((patientId) => [patientId, []]))
+  for (const finding of statement<FindingNow>(FINDINGS).all(roundId, asked)) findings.get(finding.patientId)?.push(finding)
+  const places = statement<{ patientId: string; rank: number }>(PLACES).all(roundId, asked)
+  const rankThen = new Map(places.map(({ patientId, rank }) => [patientId, rank]))
+  const sinceOf = (patientId: string, open: readonly FindingNow[]): SinceRound => {
+    const rank = rankThen.get(patientId)
+    return {
+      isNew: open.some(({ isNew }) => isNew === 1),
+      back: [...new Set(open.flatMap(({ back }) => back ?? []))].toSorted(),
+      windowThen: rank === undefined ? null : (WINDOWS[rank] ?? null),
+    }
   }
+  return new Map([...findings].map(([patientId, open]) => [patientId, sinceOf(patientId, open)]))
 }

@@ -6,7 +6,7 @@ import { planInForce } from '../plan/planInForce.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { comparedWith } from '../rounds/comparedWith.ts'
 import { roundOfList } from '../rounds/roundOfList.ts'
-import { rowOfRound } from '../rounds/rowOfRound.ts'
+import { rowsOfRound } from '../rounds/rowsOfRound.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import type { ListPage, ListQuery, ListRow } from '../views.ts'
 import { clinicianKey, clinicianUnder } from './clinicianKey.ts'
@@ -64,7 +64,7 @@ export async function showList(call: Call, query: ListQuery): Promise<Outcome<Li
   const { rows, matching } = reader.standingsPage(asked)
   const first = (query.page - 1) * query.pageSize
   await call.store.record(call, () => ({ value: null, events: [{ action: 'list-shown', patients: rows.map((row) => row.patientId) }] }))
-  const shown = rows.map((row, index) => ({ ...listRow(row, first + index + 1, call), round: rowOfRound(reader, call, row, sinceId) }))
+  const shown = rowsOfRound(reader, call, rows, sinceId).map(({ kept, round }, index) => ({ ...listRow(kept, first + index + 1, call), round }))
   const round = roundOfList(call, sinceId, followed)
   return {
     ok: true,
