@@ -1,6 +1,7 @@
 import type { AnswerKind } from '../../results/index.ts'
 import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Connection } from '../connection.ts'
+import { AMONG, byPatient } from './amongPatients.ts'
 
 /** A round of the review list as stored. Times are UTC, ISO 8601; who ended it and when are null while it runs. */
 export interface StoredRound {
@@ -89,16 +90,17 @@ export function patientsOpened({ statement }: Connection, from: string, to: stri
   return statement<{ count: number }>(OPENED).get(from, to)?.count ?? 0
 }
 
+interface OpenKey {
+  readonly patientId: string
+  readonly key: string
+}
+
+const KEYS_NOW = `SELECT patient_id AS patientId, key FROM standing_open JOIN standing USING (patient_id) WHERE ${AMONG} AND followed = 1`
+const KEYS_THEN = `SELECT patient_id AS patientId, key FROM round_finding WHERE ${AMONG} AND round_id = ?`
+
 /** The keys of what is open of these patients: now, or when a round ended. */
-export function openKeys(connection: Connection, patientIds: readonly string[], endOf: number | null): ReadonlyMap<string, readonly string[]> {
-  const now = 'SELECT key FROM standing_open JOIN standing USING (patient_id) WHERE patient_id = ? AND followed = 1'
-  const then = 'SELECT key FROM round_finding WHERE patient_id = ? AND round_id = ?'
-  return connection.snapshot(() => {
-    const keysOf = (patientId: string) => {
-      const rows =
-        endOf === null ? connection.statement<{ key: string }>(now).all(patientId) : connection.statement<{ key: string }>(then).all(patientId, endOf)
-      return rows.map(({ key }) => key)
-    }
-    return new Map(patientIds.map((patientId) => [patientId, keysOf(patientId)]))
-  })
+export function openKeys({ statement }: Connection, patientIds: readonly string[], endOf: number | null): ReadonlyMap<string, readonly string[]> {
+  const asked = JSON.stringify(patientIds)
+  const rows = endOf === null ? statement<OpenKey>(KEYS_NOW).all(asked) : statement<OpenKey>(KEYS_THEN).all(asked, endOf)
+  return new Map([...byPatient(patientIds, rows)].map(([patientId, open]) => [patientId, open.map(({ key }) => key)]))
 }

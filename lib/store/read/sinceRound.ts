@@ -1,6 +1,7 @@
 import type { News } from '../../review/index.ts'
 import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Connection } from '../connection.ts'
+import { AMONG, byPatient } from './amongPatients.ts'
 
 /** Goes before a statement that compares with the end of a round: its first parameter is the round's number. */
 export const BASE = 'WITH base (id) AS (SELECT CAST(? AS BIGINT)) '
@@ -56,16 +57,13 @@ interface FindingNow {
   readonly back: SinceRound['back'][number] | null
 }
 
-const AMONG = 'patient_id IN (SELECT value FROM json_each(?))'
 const FINDINGS = `${BASE}SELECT patient_id AS patientId, ${IS_NEW} AS isNew, CASE WHEN ${IS_BACK} THEN back END AS back FROM standing_open AS now WHERE ${AMONG}`
 const PLACES = `SELECT patient_id AS patientId, window_rank AS rank FROM round_place WHERE round_id = ? AND ${AMONG}`
 
 /** What is another with each of these patients than when a round ended. */
 export function sinceRound({ statement }: Connection, roundId: number, patientIds: readonly string[]): ReadonlyMap<string, SinceRound> {
-  // All in one question: on a server each is a journey.
   const asked = JSON.stringify(patientIds)
-  const findings = new Map<string, FindingNow[]>(patientIds.map((patientId) => [patientId, []]))
-  for (const finding of statement<FindingNow>(FINDINGS).all(roundId, asked)) findings.get(finding.patientId)?.push(finding)
+  const findings = byPatient(patientIds, statement<FindingNow>(FINDINGS).all(roundId, asked))
   const places = statement<{ patientId: string; rank: number }>(PLACES).all(roundId, asked)
   const rankThen = new Map(places.map(({ patientId, rank }) => [patientId, rank]))
   const sinceOf = (patientId: string, open: readonly FindingNow[]): SinceRound => {
