@@ -1,7 +1,7 @@
 'use client'
 
 import { type SubmitEvent, useState } from 'react'
-import type { Outcome, SavedProfile, SourceView, TriedProfile } from '../../lib/usecases/index.ts'
+import type { Outcome, SavedProfile, SourcePreview, SourceView, TriedProfile } from '../../lib/usecases/index.ts'
 import { isOffline, notReached } from '../_parts/notReached.ts'
 import { saveSourceProfile, trySourceProfile } from '../_server/sourceActs.ts'
 import { Examples } from './Examples.tsx'
@@ -13,15 +13,20 @@ import { Tried } from './Tried.tsx'
 import { UnitRows } from './UnitRows.tsx'
 import { usePreview } from './usePreview.ts'
 
+interface Props {
+  readonly view: SourceView
+  readonly unchanged: SourcePreview
+}
+
 /** What is set of a source, to be changed: what is typed shows at once what it makes of some texts, is tried on rows that wait, and is saved with a reason. */
-export function SourceForm({ view: { source, version, file, mayTrust } }: { readonly view: SourceView }) {
+export function SourceForm({ view: { source, version, file, mayTrust }, unchanged }: Props) {
   const [draft, setDraft] = useState(() => draftOf(file))
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState<Outcome<TriedProfile> | null>(null)
   const [saved, setSaved] = useState<Outcome<SavedProfile> | null>(null)
   const [busy, setBusy] = useState(false)
   const profile = fileOfDraft(source, draft)
-  const preview = usePreview(profile)
+  const preview = usePreview(profile, unchanged)
   const twice = codeTwice(draft)
 
   function change(next: Partial<Draft>): void {

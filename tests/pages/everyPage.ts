@@ -1,8 +1,9 @@
-import type { BrowserContext, Page } from 'playwright-core'
-import { afterAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import type { Role } from '../../lib/access/index.ts'
 import { axeFinds, COLOURS } from './accessible.ts'
-import { anotherPage, type Clinic, signedInAs, textOf, visit } from './clinic.ts'
+import { browserOfEach } from './browserOfEach.ts'
+import { anotherPage, type Clinic, textOf } from './clinic.ts'
 import { AUDIT, allOpen, TESTS, testsFound, WAITS, workedOut } from './followUp.ts'
 import { openForms, showConsequences } from './opened.ts'
 import { picture } from './picture.ts'
@@ -85,19 +86,7 @@ export const PAGES: readonly Shown[] = [
 /** axe finds nothing, the console says nothing, nothing is wider than the screen; in three widths and both themes. With LOWMARK_PICTURES a picture of each is kept. */
 export function everyPage(clinic: () => Clinic): void {
   describe('in both themes', () => {
-    // Each role signs in once for all of its pages.
-    const browsers = new Map<Role | null, BrowserContext>()
-    const browserOf = async (as: Role | null): Promise<BrowserContext> => {
-      const known = browsers.get(as)
-      if (known !== undefined) return known
-      const { context } = as === null ? await visit(clinic()) : await signedInAs(clinic(), as)
-      browsers.set(as, context)
-      return context
-    }
-    afterAll(async () => {
-      for (const context of browsers.values()) await context.close()
-    })
-
+    const browserOf = browserOfEach(clinic)
     it.each(PAGES)(
       '$name is accessible, quiet and fits',
       async ({ name, as, path, status, first }) => {

@@ -5,6 +5,7 @@ import { everyPage } from './everyPage.ts'
 import { lightOrDark } from './lightOrDark.ts'
 import { beside } from './ownSession.ts'
 import { screenReader } from './screenReader.ts'
+import { stands } from './stands.ts'
 import { states } from './states.ts'
 
 // What is looked at on every page, in a clinic of its own: nobody does anything in it meanwhile.
@@ -14,6 +15,7 @@ const clinic = clinicOfFile((open) =>
 )
 
 everyPage(clinic)
+stands(clinic)
 states(clinic)
 screenReader(clinic)
 lightOrDark(clinic)

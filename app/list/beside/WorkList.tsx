@@ -108,17 +108,15 @@ export function WorkList({ packed, acts, ...table }: Props) {
 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: keys are a second way to what buttons and fields inside do
-    <div className={opened === undefined ? 'work' : 'work work-open'} onKeyDown={onKeyDown}>
-      {isAlive && (
-        <div className="work-ways no-print">
-          <button className="button button-quiet" type="button" onClick={() => work.show(Math.max(work.at(), 0))}>
-            Go through the list
-          </button>
-          <button className="button button-quiet" type="button" aria-expanded={helps} onClick={() => setHelps(!helps)}>
-            Keys <kbd>?</kbd>
-          </button>
-        </div>
-      )}
+    <div className={`work${isAlive ? '' : ' work-to-come'}${opened === undefined ? '' : ' work-open'}`} onKeyDown={onKeyDown}>
+      <div className="work-ways no-print">
+        <button className="button button-quiet" type="button" onClick={() => work.show(Math.max(work.at(), 0))}>
+          Go through the list
+        </button>
+        <button className="button button-quiet" type="button" aria-expanded={helps} onClick={() => setHelps(!helps)}>
+          Keys <kbd>?</kbd>
+        </button>
+      </div>
       {helps && <Help close={() => setHelps(false)} />}
       <div className="work-list" id="patients" tabIndex={-1} ref={list}>
         <ListTable rows={rows} {...table} beside={{ openId: opened?.id ?? null, done: work.done, open: isAlive ? (at) => work.show(at) : null }} />

@@ -15,7 +15,7 @@ export const metadata: Metadata = { title: 'Source' }
 export default async function Page({ params }: { readonly params: Promise<{ readonly source: string }> }) {
   const outcome = await sourcePage(decodeURIComponent((await params).source))
   if (!outcome.ok) return <NotShown refusal={outcome} />
-  const { source, version, says, examples, versions, files, waiting, mayWrite } = outcome.value
+  const { source, version, says, examples, versions, files, waiting, unchanged } = outcome.value
   return (
     <div className="source">
       <h1>
@@ -42,12 +42,12 @@ export default async function Page({ params }: { readonly params: Promise<{ read
           </a>
         </p>
       </section>
-      {mayWrite && (
+      {unchanged !== null && (
         <section aria-labelledby="change">
           <h2 id="change">Change it</h2>
           <details className="no-print" open={version === null}>
             <summary>Set it otherwise, try it, save it</summary>
-            <SourceForm key={version} view={outcome.value} />
+            <SourceForm key={version} view={outcome.value} unchanged={unchanged} />
           </details>
         </section>
       )}

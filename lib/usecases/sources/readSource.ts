@@ -3,6 +3,7 @@ import { profileDifferences, profileExamples, profileSayings, SAYS_NOTHING } fro
 import type { StoredProfile } from '../../store/index.ts'
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
+import { previewOf } from './previewProfile.ts'
 import { profileNow } from './readWishedProfile.ts'
 import type { ProfileVersionView, SourceView } from './views.ts'
 
@@ -33,16 +34,17 @@ export async function readSource(call: Call, name: string): Promise<Outcome<Sour
     const files = reader.filesOfSource(source, FILES_SHOWN).map(({ id, name: fileName, receivedAt, rows, held, refused: notStored }) => {
       return { fileId: id, fileName, receivedAt, rows, held, refused: notStored }
     })
+    const file = { source, ...profile }
     return {
       source,
       version,
       says: profileSayings(profile),
-      file: { source, ...profile },
+      file,
       examples: profileExamples(profile),
       versions: versionViews(reader.allProfiles().filter((stored) => stored.source === source)),
       files,
       waiting: reader.sourceTraffic().find((one) => one.source === source)?.waiting ?? 0,
-      mayWrite: allowed('sources.write'),
+      unchanged: allowed('sources.write') ? previewOf(call, file) : null,
       mayTrust: allowed('sources.trust'),
     }
   })

@@ -49,7 +49,8 @@ export interface SourceView {
   /** The last ones. */
   readonly files: readonly FileOfSource[]
   readonly waiting: number
-  readonly mayWrite: boolean
+  /** What the form shows of the profile before anybody changed it; null for whoever may not change it. */
+  readonly unchanged: SourcePreview | null
   readonly mayTrust: boolean
 }
 
