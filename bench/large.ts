@@ -2,7 +2,7 @@ import { fork } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { setTimeout as pause } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
-import { type Call, showList } from '../lib/usecases/index.ts'
+import { APART_ARGUMENTS, type Call, showList } from '../lib/usecases/index.ts'
 import { copyDatabase, placeFor, takeIn, withDatabase } from './databases.ts'
 import { importCsv, prepareTable } from './importShell.ts'
 import { material } from './intake.ts'
@@ -32,7 +32,7 @@ export interface LargeMeasured {
 /** Takes a file in by a process of its own, begun as the one that takes uploaded files in (`askApart`). */
 export function apart(wanted: Wanted): Promise<Taken> {
   return new Promise((resolve, reject) => {
-    const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: ['--max-semi-space-size=64', '--import', 'tsx'] })
+    const child = fork(fileURLToPath(new URL('takeApart.ts', import.meta.url)), [], { execArgv: [...APART_ARGUMENTS] })
     child.once('message', (taken: Taken) => resolve(taken))
     child.once('error', reject)
     child.once('exit', (status) => reject(new Error(`The process that takes the file in ended with ${status}.`)))

@@ -1,5 +1,6 @@
 import { fork } from 'node:child_process'
 import { join } from 'node:path'
+import { APART_ARGUMENTS } from './apartArguments.ts'
 import type { Call, Outcome } from './call.ts'
 import type { Progress } from './intake/incoming.ts'
 
@@ -27,7 +28,7 @@ export function askApart<T>(
   const path = join(/* turbopackIgnore: true */ process.cwd(), 'lib', 'cli', script)
   return new Promise((resolve, reject) => {
     const child = fork(path, [], {
-      execArgv: ['--max-semi-space-size=64', '--import', 'tsx'],
+      execArgv: [...APART_ARGUMENTS],
       serialization: 'advanced',
       env: { ...process.env, NODE_ENV: 'production' },
     })

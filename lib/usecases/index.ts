@@ -17,6 +17,7 @@ export { type OwnAccountView, readOwnAccount } from './accounts/readOwnAccount.t
 export { takeFactorAway } from './accounts/takeFactorAway.ts'
 export { unjoinAccount } from './accounts/unjoinAccount.ts'
 export type { CallApart, WordApart } from './apart.ts'
+export { APART_ARGUMENTS } from './apartArguments.ts'
 export { type AssignWish, assignPatient } from './assignments/assignPatient.ts'
 export { type AssignmentView, readAssignment } from './assignments/readAssignment.ts'
 export { type BackupMade, type BackupWish, makeBackup } from './backup/makeBackup.ts'
