@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { NO_FRAMES } from './tests/pages/noFrames.ts'
 import { SlowFirst } from './tests/slowFirst.ts'
 
 export default defineConfig({
@@ -8,6 +9,7 @@ export default defineConfig({
     // Of a machine that does other things too; what takes that long on an idle one shows in the report.
     testTimeout: 180_000,
     hookTimeout: 480_000,
+    retry: { count: 1, condition: NO_FRAMES },
     // Two cores are all that can be counted on; browser tests start servers and need one of them.
     maxWorkers: 2,
     sequence: { sequencer: SlowFirst },
