@@ -5,16 +5,28 @@ import { join, resolve } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
 import { failedTests } from '../../.ci/failedTests.ts'
 
-// As Playwright 1.65 wrote them, colours included: the first of a browser that drew nothing, the second of a button that moved.
-const STALLED = [
+const WAITS = '\u001b[2m    - waiting for element to be visible, enabled and stable\u001b[22m\n'
+// As Playwright 1.65 wrote them, colours included: the beginning of both; of a button that moved, what follows, and the same cut off while it looks again;
+// of scripts that never end.
+const BEGUN = [
   'locator.click: Timeout 90000ms exceeded.',
   'Call log:',
   "\u001b[2m  - waiting for getByRole('button')\u001b[22m",
-  '\u001b[2m    - attempting click action\u001b[22m',
-  '\u001b[2m    - waiting for element to be visible, enabled and stable\u001b[22m',
+  '\u001b[2m    - locator resolved to <button>go</button>\u001b[22m',
+  '\u001b[2m  - attempting click action\u001b[22m',
   '',
 ].join('\n')
-const MOVING = `${STALLED}\u001b[2m    - element is not stable\u001b[22m\n`
+const STALLED = `${BEGUN}${WAITS}`
+const MOVING = [
+  `${BEGUN}\u001b[2m    2 × waiting for element to be visible, enabled and stable\u001b[22m`,
+  '\u001b[2m      - element is not stable\u001b[22m',
+  '\u001b[2m    - retrying click action\u001b[22m',
+  '\u001b[2m    - waiting 20ms\u001b[22m',
+  '',
+].join('\n')
+const MOVING_CUT = `${MOVING}${WAITS}`
+const NEVER_ENDING = "locator.click: Timeout 90000ms exceeded.\nCall log:\n\u001b[2m  - waiting for getByRole('button')\u001b[22m\n"
+const EXPECTED = ['stalledTwice', 'movedOnce', 'movedCutOnce', 'neverEndingOnce', 'lostOnce']
 const LOST = 'page.waitForURL: Timeout 90000ms exceeded.'
 
 test('a test is begun once more where the browser drew nothing, and for nothing else', () => {
@@ -27,6 +39,8 @@ test('a test is begun once more where the browser drew nothing, and for nothing 
     failing('stalledOnce', STALLED, 1),
     failing('stalledTwice', STALLED, 2),
     failing('movedOnce', MOVING, 1),
+    failing('movedCutOnce', MOVING_CUT, 1),
+    failing('neverEndingOnce', NEVER_ENDING, 1),
     failing('lostOnce', LOST, 1),
   ]
   writeFileSync(join(root, 'tests', 'some.test.ts'), tests.join(''))
@@ -36,5 +50,5 @@ test('a test is begun once more where the browser drew nothing, and for nothing 
   for (const file of ['quietConsole.ts', 'pseudonymKey.ts']) writeFileSync(join(root, 'tests', file), '')
   spawnSync(resolve('node_modules/.bin/vitest'), ['run', ...args], { stdio: 'ignore' })
   const told = failedTests(JSON.parse(readFileSync(report, 'utf8')), root)
-  expect(told.map((piece) => piece.split('\n')[0])).toEqual(['stalledTwice', 'movedOnce', 'lostOnce'].map((name) => `tests/some.test.ts: ${name}`))
+  expect(told.map((piece) => piece.split('\n')[0])).toEqual(EXPECTED.map((name) => `tests/some.test.ts: ${name}`))
 })
