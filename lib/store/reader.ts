@@ -76,7 +76,7 @@ export function readerOf(connection: Connection) {
     resultsAround: (patientId: string, analyte: string, on: string, each: number) => resultsAround(connection, patientId, analyte, on, each),
     result: (id: number) => results.resultById(connection, id),
     eventVersionsOf: (patientId: string) => courseEvents.eventVersions(connection, patientId),
-    heldOf: (patientId: string) => held.heldRowsOf(connection, patientId),
+    correctionsWaiting: (patientIds: readonly string[]) => held.correctionsWaiting(connection, patientIds),
     heldRowsOfFile: (fileId: number) => held.heldRowsOfFile(connection, fileId),
     heldRowsOfSource: (source: string, count: number) => held.heldRowsOfSource(connection, source, count),
     heldBetween: (from: Day, to: Day) => heldBetween(connection, from, to),

@@ -74,14 +74,15 @@ describe.skipIf(TEST_SERVER === null)('several hosts on one server', { timeout: 
     await impatient.close()
   })
 
+  const endAll = (): void => {
+    const outside = fromOutside(fresh.url)
+    outside.run('SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()')
+    outside.close()
+  }
+
   it('go on after their connections were ended, and keep nothing of a change that was ended in the middle', async () => {
     fresh = await freshStore()
     await change()
-    const endAll = (): void => {
-      const outside = fromOutside(fresh.url)
-      outside.run('SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()')
-      outside.close()
-    }
     endAll()
     await change()
     expect(fresh.store.reader.setting('counted')).toBe('2')
@@ -94,6 +95,41 @@ describe.skipIf(TEST_SERVER === null)('several hosts on one server', { timeout: 
     await change()
     expect(count(fresh.url)).toBe(3)
     expect(fresh.store.reader.verifyTrail()).toMatchObject({ rows: 3, firstBad: null })
+  })
+
+  it('read many things of one moment after their connections were ended; what was ended in between is told, not pieced together', async () => {
+    fresh = await freshStore()
+    await change()
+    const { reader } = fresh.store
+    const both = () => reader.atOnce(() => [reader.setting('counted'), reader.trailHead().sequence])
+    endAll()
+    expect(both()).toEqual(['1', 1])
+    const inTheMiddle = () =>
+      reader.atOnce(() => {
+        const first = reader.setting('counted')
+        endAll()
+        return [first, reader.trailHead().sequence]
+      })
+    expect(inTheMiddle).toThrow(expect.objectContaining({ name: 'ServerFault', lost: true }))
+    expect(both()).toEqual(['1', 1])
+    await change()
+    expect(both()).toEqual(['2', 2])
+  })
+
+  it('hold on to no moment they have read', async () => {
+    fresh = await freshStore()
+    const { reader } = fresh.store
+    expect(reader.atOnce(() => reader.setting('counted'))).toBeNull()
+    expect(() =>
+      reader.atOnce(() => {
+        reader.setting('counted')
+        throw new Error('in the middle')
+      }),
+    ).toThrow('in the middle')
+    expect(reader.atOnce(() => 'nothing asked')).toBe('nothing asked')
+    const HELD = "SELECT count(*) AS held FROM pg_stat_activity WHERE datname = current_database() AND state LIKE 'idle in transaction%'"
+    await expect.poll(() => Number(fromOutsideOnce(fresh.url, HELD))).toBe(0)
+    expect(reader.setting('counted')).toBeNull()
   })
 })
 

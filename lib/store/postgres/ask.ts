@@ -59,6 +59,12 @@ function answerOf({ port }: Thread, number: number): Answered {
   }
 }
 
+/** Tells the server what nobody waits for. Where it failed, so will what is asked next. */
+export function tell(says: Asked): void {
+  thread ??= begin()
+  thread.port.postMessage({ number: null, says } satisfies Numbered<Asked>)
+}
+
 /** Asks the server and waits for the answer: this thread stands still meanwhile, as it does for a file. Throws ServerFault. */
 export function ask(says: Asked): Extract<Answered, { kind: 'rows' }> {
   thread ??= begin()

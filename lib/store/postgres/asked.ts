@@ -1,10 +1,16 @@
 import type { Cell } from '../connection.ts'
 
+interface OfConnection {
+  readonly id: number
+  /** A transaction begins with it: by itself that would be one more journey. */
+  readonly begin?: boolean
+}
+
 /** What the thread that speaks to the server is asked. Plain data: it crosses between two threads. */
 export type Asked =
   | { readonly kind: 'open'; readonly id: number; readonly url: string; readonly settings: string }
-  | { readonly kind: 'query'; readonly id: number; readonly name: string; readonly sql: string; readonly cells: readonly Cell[] }
-  | { readonly kind: 'exec'; readonly id: number; readonly sql: string }
+  | ({ readonly kind: 'query'; readonly name: string; readonly sql: string; readonly cells: readonly Cell[] } & OfConnection)
+  | ({ readonly kind: 'exec'; readonly sql: string } & OfConnection)
   | { readonly kind: 'close'; readonly id: number }
 
 /** What it answers. Bytes come as Uint8Array. */
@@ -17,9 +23,9 @@ export type Answered =
     }
   | { readonly kind: 'failed'; readonly message: string; readonly code: string; readonly lost: boolean }
 
-/** A question and its answer cross under one number, so that none is ever taken for the answer of another. */
+/** A question and its answer cross under one number, so that none is ever taken for the answer of another; null where nobody waits for an answer. */
 export interface Numbered<T> {
-  readonly number: number
+  readonly number: number | null
   readonly says: T
 }
 

@@ -1,11 +1,12 @@
 import type { Cell, Prepared, WritingConnection } from '../connection.ts'
 import { insertSql } from '../write/insert.ts'
-import { ask, ServerFault } from './ask.ts'
+import { ask, ServerFault, tell } from './ask.ts'
 import type { Answered, Asked } from './asked.ts'
 import { serverFaults } from './serverFaults.ts'
 import { sqlForServer } from './sqlForServer.ts'
 
 type Rows = Extract<Answered, { kind: 'rows' }>
+type Question = Extract<Asked, { kind: 'query' | 'exec' }>
 
 // JSON is sent as text, times are compared as texts: nothing of the server's own place and language may come in.
 const ALWAYS = `SET search_path = public; SET TimeZone = 'UTC'; SET DateStyle = 'ISO'; SET extra_float_digits = 1; SET standard_conforming_strings = on;
@@ -40,38 +41,46 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
   const settings = ALWAYS + (reading ? READING : WRITING)
   const prepared = new Map<string, Prepared>()
   let inTransaction = false
+  // It goes out with the first question.
+  let toBegin = false
   let isLost = false
   let cursors = 0
   let number = ''
 
   ask({ kind: 'open', id, url, settings })
 
+  const hasBegun = (): boolean => inTransaction && !toBegin
+
   /** Asks, on a connection made anew where it was lost before, unless it had begun something: that is undone, and whoever began it has to hear of it. */
-  function asked(question: Asked): Rows {
-    if (isLost && !inTransaction) {
+  function asked(question: Question): Rows {
+    if (isLost && !hasBegun()) {
       ask({ kind: 'open', id, url, settings })
       isLost = false
     }
     try {
-      return ask(question)
+      const rows = ask(toBegin ? { ...question, begin: true } : question)
+      toBegin = false
+      return rows
     } catch (error) {
       if (error instanceof ServerFault && error.lost) isLost = true
+      else toBegin = false
       throw error
     }
   }
 
-  /** The same for what may be asked twice: that a connection was lost shows only when it is used. */
-  function askedAgain(question: Asked): Rows {
+  /** The same, twice where that changes nothing: that a connection was lost shows only when it is used. */
+  function askedAgain(question: Question): Rows {
+    const mayRepeat = reading || toBegin
     try {
       return asked(question)
     } catch (error) {
-      if (!isLost || inTransaction) throw error
+      if (!mayRepeat || !isLost || hasBegun()) throw error
       return asked(question)
     }
   }
 
-  const exec = (sql: string): void => void asked({ kind: 'exec', id, sql })
-  const query = (name: string, sql: string, cells: readonly Cell[]): Rows => (reading ? askedAgain : asked)({ kind: 'query', id, name, sql, cells })
+  const exec = (sql: string): void => void askedAgain({ kind: 'exec', id, sql })
+  const query = (name: string, sql: string, cells: readonly Cell[]): Rows => askedAgain({ kind: 'query', id, name, sql, cells })
 
   function statement<Row>(sql: string): Prepared<Row> {
     const known = prepared.get(sql)
@@ -100,18 +109,23 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
 
   function ended(): void {
     inTransaction = false
+    toBegin = false
   }
 
-  function began(sql: string): void {
-    askedAgain({ kind: 'exec', id, sql })
+  function began(): void {
     inTransaction = true
+    toBegin = true
+  }
+
+  /** Whether there is something to undo: the server has undone what a lost connection had begun. */
+  function endedUnkept(): boolean {
+    const isBegun = hasBegun()
+    ended()
+    return isBegun && !isLost
   }
 
   function rollback(): void {
-    if (!inTransaction) return
-    ended()
-    // The server has undone what a lost connection had begun.
-    if (!isLost) exec('ROLLBACK')
+    if (endedUnkept()) exec('ROLLBACK')
   }
 
   function* each<Row>(sql: string): Generator<Row> {
@@ -145,16 +159,17 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     exec,
     snapshot(read) {
       if (inTransaction) return read()
-      began('BEGIN')
+      began()
       try {
         return read()
       } finally {
-        rollback()
+        // Nothing was written: whoever read need not wait until the server has let go of the moment they saw.
+        if (endedUnkept()) tell({ kind: 'exec', id, sql: 'ROLLBACK' })
       }
     },
     faults: () => serverFaults(statement),
     begin() {
-      began('BEGIN')
+      began()
       try {
         const turn = statement<{ mine: number; number: string }>(WRITE_TURN).get()
         if (turn?.mine !== 1) throw new ServerFault('Another program writes.', '55P03', false)

@@ -54,6 +54,7 @@ async function answer(asked: Asked): Promise<Answered> {
     return { kind: 'rows', columns: [], rows: [], changes: 0 }
   }
   const client = clientOf(asked.id)
+  if (asked.begin === true) await client.query('BEGIN')
   if (asked.kind === 'exec') {
     await client.query(asked.sql)
     return { kind: 'rows', columns: [], rows: [], changes: 0 }
@@ -71,6 +72,7 @@ function failed(asked: Asked, error: unknown): Answered {
 
 port.on('message', async ({ number, says }: Numbered<Asked>) => {
   const said = await answer(says).catch((error: unknown) => failed(says, error))
+  if (number === null) return
   port.postMessage({ number, says: said } satisfies Numbered<Answered>)
   Atomics.store(signal, 0, number)
   Atomics.notify(signal, 0)

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { HeldNotice } from '../../results/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
+import { AMONG } from './amongPatients.ts'
 
 export type FileKind = 'patients' | 'course' | 'results'
 
@@ -89,11 +90,12 @@ export function heldNotices({ statement }: Connection, patientId: string): HeldN
   return rows.map((row) => ({ id: row.id, receivedOn: row.received_on as Day, collectedOn: row.collected_on as Day | null }))
 }
 
-/** The rows of a patient nobody has decided on, longest waiting first. */
-export function heldRowsOf({ statement }: Connection, patientId: string): HeldRow[] {
-  return statement<Row>(`${SELECT} WHERE patient_id = ? AND resolved_at IS NULL ORDER BY held_row.received_at, held_row.id`)
-    .all(patientId)
-    .map(heldRowOf)
+const CORRECTIONS_WAITING = `${SELECT} WHERE ${AMONG} AND resolved_at IS NULL AND reason = 'correction-before-original'
+  ORDER BY held_row.received_at, held_row.id`
+
+/** The corrections of these patients that came before their original and nobody has decided on, longest waiting first. */
+export function correctionsWaiting({ statement }: Connection, patientIds: readonly string[]): HeldRow[] {
+  return statement<Row>(CORRECTIONS_WAITING).all(JSON.stringify(patientIds)).map(heldRowOf)
 }
 
 /** The whole queue, longest waiting first. */

@@ -15,6 +15,8 @@ import { currentResults } from './results.ts'
 export interface LoadedHistory {
   readonly history: History
   readonly revision: number
+  /** Whether it is of several records that are read as one. */
+  readonly joined: boolean
 }
 
 /**
@@ -36,13 +38,17 @@ function load(connection: Connection, anyId: string, resultsOf: (patientId: stri
     const stored = patientOf(connection, patientId)
     if (stored === null) return null
     const joined = joinedRecords(connection, patientId)
-    if (joined !== null) return { history: joined.history, revision: stored.revision }
+    if (joined !== null) return { history: joined.history, revision: stored.revision, joined: true }
     const results = resultsOf(patientId)
     const events = currentEvents(connection, patientId)
     const held = heldNotices(connection, patientId)
     const decisions = decisionsOf(connection, patientId)
     const courseChanges = courseChangesOf(connection, patientId)
     const changes = changesOf(connection, patientId, decisions)
-    return { history: { patient: stored.patient, results, events, held, decisions, courseChanges, changes }, revision: stored.revision }
+    return {
+      history: { patient: stored.patient, results, events, held, decisions, courseChanges, changes },
+      revision: stored.revision,
+      joined: false,
+    }
   })
 }

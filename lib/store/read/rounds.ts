@@ -2,6 +2,7 @@ import type { AnswerKind } from '../../results/index.ts'
 import { WINDOWS, type Window } from '../../rules/index.ts'
 import type { Connection } from '../connection.ts'
 import { AMONG, byPatient } from './amongPatients.ts'
+import { keptIdIn } from './merges.ts'
 
 /** A round of the review list as stored. Times are UTC, ISO 8601; who ended it and when are null while it runs. */
 export interface StoredRound {
@@ -68,13 +69,15 @@ export function countsNow({ statement }: Connection): WindowCounts {
 
 /** What was done about a finding in a span of time: a review, its kind where it has one, or a handover. */
 export interface AnswerMade {
+  /** The record it is read in today. */
   readonly patientId: string
   readonly findingKey: string
   readonly did: AnswerKind | null
   readonly by: string
 }
 
-const ANSWERS = `SELECT patient_id AS patientId, finding_key AS findingKey, CASE kind WHEN 'handover' THEN 'handed-to-physician' ELSE did END AS did, made_by AS "by"
+const ANSWERS = `SELECT ${keptIdIn('decision')} AS patientId, finding_key AS findingKey,
+    CASE kind WHEN 'handover' THEN 'handed-to-physician' ELSE did END AS did, made_by AS "by"
   FROM decision WHERE made_at >= ? AND made_at <= ? AND kind IN ('review', 'handover')
     AND NOT EXISTS (SELECT 1 FROM decision AS back WHERE back.answer_id = decision.id AND back.made_at <= ?) ORDER BY id`
 

@@ -1,6 +1,6 @@
 import type { Patient } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
-import { keptIdOf } from '../read/merges.ts'
+import { KEPT_ID } from '../read/merges.ts'
 import { type PatientColumns, patientColumns } from '../rows/patient.ts'
 import { insertSql } from './insert.ts'
 
@@ -39,16 +39,15 @@ export function updatePatient({ statement }: Connection, patient: Patient, from:
   statement(UPDATE).run(...COLUMNS.map((column) => row[column]), from.fileId, from.line, patient.id)
 }
 
-const BUMP = 'UPDATE patient SET revision = revision + 1 WHERE id = ? RETURNING revision'
+const BUMP = `UPDATE patient SET revision = revision + 1 WHERE id = ? OR id = (${KEPT_ID}) RETURNING id, revision`
 
 /**
  * Counts a change of a patient's history and returns the new revision. What changes a record that is joined to another changes that one's history too, and
  * is counted in both. Throws where nobody has this id.
  */
 export function bumpRevision(connection: Connection, patientId: string): number {
-  const row = connection.statement<{ revision: number }>(BUMP).get(patientId)
-  if (row === undefined) throw new Error(`There is no patient ${patientId}.`)
-  const kept = keptIdOf(connection, patientId)
-  if (kept !== patientId) connection.statement(BUMP).get(kept)
-  return row.revision
+  const counted = connection.statement<{ id: string; revision: number }>(BUMP).all(patientId, patientId)
+  const own = counted.find(({ id }) => id === patientId)
+  if (own === undefined) throw new Error(`There is no patient ${patientId}.`)
+  return own.revision
 }

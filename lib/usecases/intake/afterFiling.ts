@@ -1,5 +1,6 @@
 import type { HeldRow, StandingRow, Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
+import { planInForce } from '../plan/planInForce.ts'
 import { keepFindingChanges } from '../standing/keepFindingChanges.ts'
 import { keepWorkedOut } from '../standing/keepStanding.ts'
 import { releaseCorrections } from './releaseHeld.ts'
@@ -18,13 +19,14 @@ export function afterFiling(
   planned: ReadonlyMap<string, StandingRow | null> = new Map(),
 ): HeldRow[] {
   // A held row may name somebody nobody knows: there is no history to evaluate.
-  const known = [...touched].filter((patientId) => tx.patient(patientId) !== null)
+  const known = [...touched].filter((patientId) => (planned.get(patientId) ?? null) !== null || tx.patient(patientId) !== null)
   const released = releaseCorrections(tx, known, call)
   keepFindingChanges(tx, lastBefore, call, taken)
+  const plan = planInForce(tx, call.today)
   for (const patientId of known) {
-    tx.bumpRevision(patientId)
+    const revision = tx.bumpRevision(patientId)
     const before = released.length === 0 ? planned.get(patientId) : undefined
-    keepWorkedOut(tx, patientId, before ?? null, call.today)
+    keepWorkedOut(tx, patientId, before ?? null, { revision, plan }, call.today)
   }
   return released
 }

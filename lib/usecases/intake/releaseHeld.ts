@@ -27,16 +27,13 @@ export function fileHeld(tx: Tx, held: HeldRow, call: Call): RowAnswer {
  * Corrections of these patients that came before their original, and whose original is here now: files them and takes them out of the queue. What
  * they waited for has happened, so there is nothing left for a person to decide. Returns them.
  */
-export function releaseCorrections(tx: Tx, patientIds: Iterable<string>, call: Call): HeldRow[] {
+export function releaseCorrections(tx: Tx, patientIds: readonly string[], call: Call): HeldRow[] {
   const released: HeldRow[] = []
-  for (const patientId of patientIds) {
-    for (const held of tx.heldOf(patientId)) {
-      if (held.reason !== 'correction-before-original') continue
-      const filed = fileHeld(tx, held, call)
-      if (filed.outcome === 'held' || filed.outcome === 'refused') continue
-      tx.resolveHeld({ heldId: held.id, decision: 'file', reason: 'Its original has arrived.', by: call.actor.name, at: call.now })
-      released.push(held)
-    }
+  for (const held of tx.correctionsWaiting(patientIds)) {
+    const filed = fileHeld(tx, held, call)
+    if (filed.outcome === 'held' || filed.outcome === 'refused') continue
+    tx.resolveHeld({ heldId: held.id, decision: 'file', reason: 'Its original has arrived.', by: call.actor.name, at: call.now })
+    released.push(held)
   }
   return released
 }

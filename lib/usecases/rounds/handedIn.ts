@@ -1,12 +1,11 @@
-import type { Reader } from '../../store/index.ts'
+import type { AnswerMade, Reader } from '../../store/index.ts'
 import { personName } from '../personName.ts'
-import type { Span } from './progress.ts'
 import type { HandedView } from './views.ts'
 
-/** Who was handed to a physician in a span and not taken back, each once with whoever did it last, in the order of that. */
-export function handedIn(reader: Reader, { from, to }: Span): { patientId: string; by: string }[] {
-  const handed = reader.answersBetween(from, to).filter(({ did }) => did === 'handed-to-physician')
-  return [...new Map(handed.map(({ patientId, by }) => [reader.keptId(patientId), by]))].map(([patientId, by]) => ({ patientId, by }))
+/** Whom these answers handed to a physician, each once with whoever did it last, in the order of that. */
+export function handedIn(made: readonly AnswerMade[]): { patientId: string; by: string }[] {
+  const handed = made.filter(({ did }) => did === 'handed-to-physician')
+  return [...new Map(handed.map(({ patientId, by }) => [patientId, by]))].map(([patientId, by]) => ({ patientId, by }))
 }
 
 /** With what a page shows of them. */

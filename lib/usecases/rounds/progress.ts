@@ -1,27 +1,17 @@
 import { ANSWER_KINDS } from '../../results/index.ts'
-import type { Reader } from '../../store/index.ts'
+import type { AnswerMade, Reader } from '../../store/index.ts'
 import { keyDigest } from '../standing/openFindings.ts'
 import type { AnsweredView, RoundProgress } from './views.ts'
 
-/** A span of the log and the decisions, both moments in it. */
-export interface Span {
-  readonly from: string
-  readonly to: string
-}
-
-/** What was answered in a span: the digests of the findings' keys by patient. */
-export function answeredIn(reader: Reader, { from, to }: Span): ReadonlyMap<string, ReadonlySet<string>> {
+/** What these answers answered: the digests of the findings' keys by patient. */
+export function answeredKeys(made: readonly AnswerMade[]): ReadonlyMap<string, ReadonlySet<string>> {
   const answered = new Map<string, Set<string>>()
-  for (const { patientId, findingKey } of reader.answersBetween(from, to)) {
-    const kept = reader.keptId(patientId)
-    answered.set(kept, (answered.get(kept) ?? new Set()).add(keyDigest(findingKey)))
-  }
+  for (const { patientId, findingKey } of made) answered.set(patientId, (answered.get(patientId) ?? new Set()).add(keyDigest(findingKey)))
   return answered
 }
 
-/** How many patients and findings were answered in a span, by kind, in the order the kinds are offered; what has no kind comes last. */
-export function answeredByKind(reader: Reader, { from, to }: Span): AnsweredView[] {
-  const made = reader.answersBetween(from, to).map((answer) => ({ ...answer, patientId: reader.keptId(answer.patientId) }))
+/** How many patients and findings these answers answered, by kind, in the order the kinds are offered; what has no kind comes last. */
+export function answeredByKind(made: readonly AnswerMade[]): AnsweredView[] {
   return [...ANSWER_KINDS, null].flatMap((kind) => {
     const own = made.filter(({ did }) => did === kind)
     const findings = new Set(own.map(({ patientId, findingKey }) => `${patientId} ${findingKey}`)).size

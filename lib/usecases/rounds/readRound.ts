@@ -4,7 +4,7 @@ import { clinicDay } from '../clinicDay.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { renewStandings } from '../standing/renewStandings.ts'
 import { handedIn, handedView } from './handedIn.ts'
-import { answeredByKind, answeredIn, progressOf } from './progress.ts'
+import { answeredByKind, answeredKeys, progressOf } from './progress.ts'
 import { roundView } from './roundView.ts'
 import type { RoundSummary } from './views.ts'
 
@@ -14,16 +14,16 @@ const NAMED = 12
 function summaryOf(reader: Reader, round: StoredRound, now: string): RoundSummary {
   const to = round.endedAt ?? now
   const endOf = round.endedAt === null ? null : round.id
-  const span = { from: round.startedAt, to }
-  const answered = answeredIn(reader, span)
+  const made = reader.answersBetween(round.startedAt, to)
+  const answered = answeredKeys(made)
   const open = endOf === null ? reader.countsNow() : reader.countsAtEnd(endOf)
   const having = endOf === null ? reader.havingNow() : reader.havingThen(endOf, to)
-  const handed = handedIn(reader, span)
+  const handed = handedIn(made)
   return {
     round: roundView(round),
     asOf: clinicDay(new Date(to)),
     lookedAt: reader.patientsOpened(round.startedAt, to),
-    answered: answeredByKind(reader, span),
+    answered: answeredByKind(made),
     answeredPatients: answered.size,
     handed: handedView(reader, handed.slice(0, NAMED)),
     handedPatients: handed.length,

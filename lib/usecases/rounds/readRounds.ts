@@ -1,6 +1,5 @@
 import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
-import { answeredIn } from './progress.ts'
 import { roundView } from './roundView.ts'
 import type { RoundView } from './views.ts'
 
@@ -20,7 +19,8 @@ export async function readRounds(call: Call): Promise<Outcome<readonly RoundInLi
   const rounds = reader.atOnce(() => {
     const running = reader.runningRound()
     return [...(running === null ? [] : [running]), ...reader.endedRounds(MOST)].map((round) => {
-      return { ...roundView(round), answeredPatients: answeredIn(reader, { from: round.startedAt, to: round.endedAt ?? call.now }).size }
+      const made = reader.answersBetween(round.startedAt, round.endedAt ?? call.now)
+      return { ...roundView(round), answeredPatients: new Set(made.map(({ patientId }) => patientId)).size }
     })
   })
   await call.store.record(call, () => ({ value: null, events: [{ action: 'rounds-shown', rounds: rounds.length }] }))

@@ -2,17 +2,17 @@ import type { Call, Outcome } from '../call.ts'
 import { refusedUnlessMay } from '../refuse.ts'
 import { comparedWith } from './comparedWith.ts'
 import { handedIn } from './handedIn.ts'
-import { answeredIn, progressOf } from './progress.ts'
+import { answeredKeys, progressOf } from './progress.ts'
 import type { RoundNow } from './views.ts'
 
 /** The counts of the round that runs, and of what is another than when the round `sinceId` ended. Whoever shows more beside them reads at one moment. */
 export function roundNow({ store: { reader }, now }: Call, sinceId: number | null): RoundNow {
   const running = reader.runningRound()
-  const span = running === null ? null : { from: running.startedAt, to: now }
+  const made = running === null ? null : reader.answersBetween(running.startedAt, now)
   return {
     runningId: running?.id ?? null,
-    progress: span === null ? null : progressOf(reader, answeredIn(reader, span), null, reader.countOpen()),
-    handedOver: span === null ? 0 : handedIn(reader, span).length,
+    progress: made === null ? null : progressOf(reader, answeredKeys(made), null, reader.countOpen()),
+    handedOver: made === null ? 0 : handedIn(made).length,
     news: sinceId === null ? null : reader.newsCounts(sinceId),
   }
 }

@@ -48,14 +48,19 @@ export function freshStanding(reader: Pick<Reader, 'loadCounted'>, patientId: st
 }
 
 /** Evaluates one patient afresh and keeps the answer, inside the transaction that changed the history. */
-export function keepStanding(tx: Tx, patientId: string, today: Day): void {
-  const fresh = freshStanding(tx, patientId, planInForce(tx, today), today)
+export function keepStanding(tx: Tx, patientId: string, today: Day, plan: FollowUpPlan = planInForce(tx, today)): void {
+  const fresh = freshStanding(tx, patientId, plan, today)
   if (fresh !== null) tx.saveStanding(fresh)
 }
 
-/** Keeps an answer worked out before the write lock was taken where it is of the history and the plan there are now; else evaluates the patient afresh. */
-export function keepWorkedOut(tx: Tx, patientId: string, before: StandingRow | null, today: Day): void {
-  const holds = before !== null && before.historyRevision === tx.patient(patientId)?.revision && before.planVersion === planInForce(tx, today).version
-  if (holds) tx.saveStanding(before)
-  else keepStanding(tx, patientId, today)
+/** What an answer has to be of to hold: the revision of the history (null where nobody has the number) and the plan there are now. */
+export interface StandsAt {
+  readonly revision: number | null
+  readonly plan: FollowUpPlan
+}
+
+/** Keeps an answer worked out before the write lock was taken where it is of what there is now; else evaluates the patient afresh. */
+export function keepWorkedOut(tx: Tx, patientId: string, before: StandingRow | null, { revision, plan }: StandsAt, today: Day): void {
+  if (before !== null && before.historyRevision === revision && before.planVersion === plan.version) tx.saveStanding(before)
+  else keepStanding(tx, patientId, today, plan)
 }

@@ -47,7 +47,11 @@ export async function renewPart(call: Call, part: Part): Promise<number> {
       return patients === 0 ? [] : [{ action: 'standings-renewed' as const, patients, because }]
     })
     await call.store.record(call, (tx) => {
-      for (const { row } of fresh) keepWorkedOut(tx, row.patientId, row, call.today)
+      const planNow = planInForce(tx, call.today)
+      for (const { row } of fresh) {
+        const { patientId } = row
+        keepWorkedOut(tx, patientId, row, { revision: tx.patient(patientId)?.revision ?? null, plan: planNow }, call.today)
+      }
       return { value: null, events }
     })
     renewed += fresh.length

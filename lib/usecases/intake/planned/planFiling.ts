@@ -1,3 +1,4 @@
+import type { FollowUpPlan } from '../../../plan/index.ts'
 import type { LabResult } from '../../../results/index.ts'
 import { assess } from '../../../standing/index.ts'
 import type { StandingRow } from '../../../store/index.ts'
@@ -31,13 +32,11 @@ const NO_FILE = 0
 const inOrder = (a: LabResult, b: LabResult): number => a.collected.order - b.collected.order || a.id - b.id
 
 /** Evaluates the history as it will be. What a later version of a stored result does to findings is kept when it is filed, and what is joined is read then. */
-function standingOnce(shelf: Shelf, patientId: string, revision: number, call: Call): StandingRow | null {
-  const { reader } = call.store
-  if (shelf.stored() === 0 || shelf.hasLater() || reader.keptId(patientId) !== patientId || reader.joinedIds(patientId).length > 0) return null
-  const loaded = reader.loadCounted(patientId)
-  if (loaded?.revision !== revision) return null
+function standingOnce(shelf: Shelf, patientId: string, revision: number, plan: FollowUpPlan, call: Call): StandingRow | null {
+  if (shelf.stored() === 0 || shelf.hasLater()) return null
+  const loaded = call.store.reader.loadCounted(patientId)
+  if (loaded === null || loaded.joined || loaded.history.patient.id !== patientId || loaded.revision !== revision) return null
   const results = [...loaded.history.results, ...shelf.counted()].sort(inOrder)
-  const plan = planInForce(reader, call.today)
   return standingRow(assess({ ...loaded.history, results }, plan, call.today), revision + 1, plan.version)
 }
 
@@ -49,7 +48,7 @@ const isPlain = ({ meant, row }: Understood): boolean => row.kind === 'results' 
  * Plans what the rows of one patient will do. `plan` is null where filing has to see them one by one: one is refused, waits for a person, or is read with a
  * mapping. `stored` is how many of them get a number, as far as can be told.
  */
-function planFiling(rows: OfOne, firstId: number, call: Call): { readonly plan: PlannedFiling | null; readonly stored: number } {
+function planFiling(rows: OfOne, firstId: number, plan: FollowUpPlan, call: Call): { readonly plan: PlannedFiling | null; readonly stored: number } {
   const [{ patientId, patientVersion, knownAs }] = rows
   const { reader } = call.store
   // Before anything else is asked: whatever changes in between raises the revision.
@@ -66,7 +65,7 @@ function planFiling(rows: OfOne, firstId: number, call: Call): { readonly plan: 
   const stored = shelf.stored()
   if (outcomes.held > 0) return { plan: null, stored }
   const { revision } = known
-  const standing = standingOnce(shelf, patientId, revision, call)
+  const standing = standingOnce(shelf, patientId, revision, plan, call)
   return { plan: { patientId, rows: rows.length, revision, knownAs, firstId, steps: shelf.steps, outcomes, standing }, stored }
 }
 
@@ -84,9 +83,10 @@ function byPatient(read: readonly Understood[]): readonly OfOne[] {
 /** What filing rows will do, as far as it can be planned, by the first row of each patient. `firstId` is the number the next result version will get. */
 export function planFilings(read: readonly Understood[], firstId: number, call: Call): ReadonlyMap<Understood, PlannedFiling> {
   const plans = new Map<Understood, PlannedFiling>()
+  const followUp = planInForce(call.store.reader, call.today)
   let id = firstId
   for (const rows of byPatient(read)) {
-    const { plan, stored } = planFiling(rows, id, call)
+    const { plan, stored } = planFiling(rows, id, followUp, call)
     if (plan !== null) plans.set(rows[0], plan)
     id += stored
   }
