@@ -11,6 +11,8 @@ type Question = Extract<Asked, { kind: 'query' | 'exec' }>
 // JSON is sent as text, times are compared as texts: nothing of the server's own place and language may come in.
 const ALWAYS = `SET search_path = public; SET TimeZone = 'UTC'; SET DateStyle = 'ISO'; SET extra_float_digits = 1; SET standard_conforming_strings = on;
   SET client_min_messages = warning; SET idle_in_transaction_session_timeout = 0; SET statement_timeout = 0;`
+// Each statement is planned once, as a file's is: planned anew for every patient, one whose rows may lie in any partition took longer to plan than to run.
+const PLANNED_ONCE = `SET plan_cache_mode = force_generic_plan;`
 const READING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY;`
 const WRITING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL READ COMMITTED READ WRITE;`
 
@@ -38,7 +40,7 @@ function objectsOf<Row>({ columns, rows }: Pick<Rows, 'columns' | 'rows'>): Row[
 /** Opens a connection to a server. A reading one refuses every write, and sees one moment in each statement or `snapshot`. Throws ServerFault. */
 export function connectServer(url: string, { reading }: { readonly reading: boolean }): WritingConnection {
   const id = ++opened
-  const settings = ALWAYS + (reading ? READING : WRITING)
+  const settings = ALWAYS + PLANNED_ONCE + (reading ? READING : WRITING)
   const prepared = new Map<string, Prepared>()
   let inTransaction = false
   // It goes out with the first question.

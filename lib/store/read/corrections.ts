@@ -40,10 +40,13 @@ function ofJoined(connection: Connection, keptId: string, since: Since): StoredC
 }
 
 // A result that is new since then has no earlier version: nobody could have seen what a correction beside it took the place of. NOT INDEXED: the few rows
-// after a number are found by it, where the index of identities would be read from end to end.
-const AGAIN = `SELECT DISTINCT identity, patient_id AS patientId FROM result NOT INDEXED WHERE id > ? AND version > 1
-  AND EXISTS (SELECT 1 FROM result AS earlier WHERE earlier.identity = result.identity AND earlier.id <= ?) ORDER BY identity`
-const NEW = 'SELECT DISTINCT patient_id AS patientId FROM result NOT INDEXED WHERE id > ?'
+// after a number are found by it, where the index of identities would be read from end to end. Both ends are said for the same reason: a server that does not
+// know the number takes a third of all rows to lie beyond one end, and few to lie between two.
+const SINCE = `id > ? AND id < ${Number.MAX_SAFE_INTEGER}`
+const AGAIN = `SELECT DISTINCT identity, patient_id AS patientId FROM result NOT INDEXED WHERE ${SINCE} AND version > 1
+  AND EXISTS (SELECT 1 FROM result AS earlier WHERE earlier.identity = result.identity AND earlier.patient_id = result.patient_id AND earlier.id <= ?)
+  ORDER BY identity`
+const NEW = `SELECT DISTINCT patient_id AS patientId FROM result NOT INDEXED WHERE ${SINCE}`
 const OF_VERSION = 'SELECT identity, patient_id AS patientId FROM result WHERE id = ?'
 
 interface Changed {
