@@ -27,10 +27,12 @@ export interface NewsCounts {
   readonly either: number
 }
 
+// Joined: over everybody, a server that looks each finding up by itself takes ten times as long.
 const COUNTS = `${BASE}SELECT count(*) AS open, coalesce(sum(is_new), 0) AS isNew, coalesce(sum(is_back), 0) AS cameBack,
   coalesce(sum(CASE WHEN is_new = 1 OR is_back = 1 THEN 1 ELSE 0 END), 0) AS either
-  FROM (SELECT max(CASE WHEN ${IS_NEW} THEN 1 ELSE 0 END) AS is_new, max(CASE WHEN ${IS_BACK} THEN 1 ELSE 0 END) AS is_back
-    FROM standing_open AS now GROUP BY patient_id) AS each_patient`
+  FROM (SELECT max(CASE WHEN was.key IS NULL THEN 1 ELSE 0 END) AS is_new, max(CASE WHEN ${IS_BACK} THEN 1 ELSE 0 END) AS is_back
+    FROM standing_open AS now LEFT JOIN round_finding AS was ON was.round_id = ${ROUND} AND was.patient_id = now.patient_id AND was.key = now.key
+    GROUP BY now.patient_id) AS each_patient`
 
 /** Counts everybody followed who has something open, against the end of a round. */
 export function newsCounts({ statement }: Connection, roundId: number): NewsCounts {
