@@ -40,7 +40,7 @@ function textOf({ topic, answeredAt, back, handed }: Partial<Kept>, name: string
   return JSON.stringify([name, topic ?? null, answeredAt ?? null, back ?? null, handed ?? null])
 }
 
-/** Keeps a patient's standing in place of the one before, and since when what is open of it has been on the list. What is kept beside it and stays as it is is not written again. */
+/** Keeps a patient's standing in place of the one before, and since when what is open of it has been on the list. What stands beside it and did not change is not written again. */
 export function saveStanding(connection: Connection, row: StandingRow): void {
   const { statement } = connection
   const { patientId, evaluatedOn } = row
