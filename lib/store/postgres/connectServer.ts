@@ -43,41 +43,38 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
   const id = ++opened
   const settings = ALWAYS + PLANNED_ONCE + (reading ? READING : WRITING)
   const prepared = new Map<string, Prepared>()
-  let inTransaction = false
-  // It goes out with the first question.
-  let toBegin = false
+  // BEGIN goes out with the first question.
+  let transaction: 'none' | 'to-begin' | 'begun' = 'none'
   let isLost = false
   let cursors = 0
   let number = ''
 
   ask({ kind: 'open', id, url, settings })
 
-  const hasBegun = (): boolean => inTransaction && !toBegin
-
   /** Asks, on a connection made anew where it was lost before, unless it had begun something: that is undone, and whoever began it has to hear of it. */
   function asked(question: Question): Rows {
-    if (isLost && !hasBegun()) {
+    if (isLost && transaction !== 'begun') {
       ask({ kind: 'open', id, url, settings })
       isLost = false
     }
+    const begin = transaction === 'to-begin'
     try {
-      const rows = ask(toBegin ? { ...question, begin: true } : question)
-      toBegin = false
-      return rows
+      return ask({ ...question, begin })
     } catch (error) {
       if (error instanceof ServerFault && error.lost) isLost = true
-      else toBegin = false
       throw error
+    } finally {
+      if (begin && !isLost) transaction = 'begun'
     }
   }
 
   /** The same, twice where that changes nothing: that a connection was lost shows only when it is used. */
   function askedAgain(question: Question): Rows {
-    const mayRepeat = reading || toBegin
+    const mayRepeat = transaction === 'to-begin' || (reading && transaction === 'none')
     try {
       return asked(question)
     } catch (error) {
-      if (!mayRepeat || !isLost || hasBegun()) throw error
+      if (!mayRepeat || !isLost) throw error
       return asked(question)
     }
   }
@@ -110,20 +107,10 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     return given
   }
 
-  function ended(): void {
-    inTransaction = false
-    toBegin = false
-  }
-
-  function began(): void {
-    inTransaction = true
-    toBegin = true
-  }
-
   /** Whether there is something to undo: the server has undone what a lost connection had begun. */
   function endedUnkept(): boolean {
-    const isBegun = hasBegun()
-    ended()
+    const isBegun = transaction === 'begun'
+    transaction = 'none'
     return isBegun && !isLost
   }
 
@@ -161,8 +148,8 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     insertAll,
     exec,
     snapshot(read) {
-      if (inTransaction) return read()
-      began()
+      if (transaction !== 'none') return read()
+      transaction = 'to-begin'
       try {
         return read()
       } finally {
@@ -172,7 +159,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     },
     faults: () => serverFaults(statement),
     begin() {
-      began()
+      transaction = 'to-begin'
       try {
         const turn = statement<{ mine: number; number: string }>(WRITE_TURN).get()
         if (turn?.mine !== 1) throw new ServerFault('Another program writes.', '55P03', false)
@@ -185,9 +172,9 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     commit() {
       try {
         exec('COMMIT')
-        ended()
+        transaction = 'none'
       } catch (error) {
-        ended()
+        transaction = 'none'
         if (!(error instanceof ServerFault) || !error.lost) throw error
         const kept = wasKept()
         if (kept === true) return

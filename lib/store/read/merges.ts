@@ -50,13 +50,15 @@ export function mergesOf({ statement }: Connection, patientId: string): StoredMe
   return statement<StoredMerge>(`${SELECT} WHERE from_id = ? OR into_id = ? ORDER BY id`).all(patientId, patientId)
 }
 
-/** For a query over `table`: the record each row's patient is read as today. One answer for all of them: on a server each question is a journey. */
-export function keptIdIn(table: string): string {
-  return `coalesce((SELECT into_id FROM patient_merge WHERE from_id = ${table}.patient_id AND ${IN_FORCE}), ${table}.patient_id)`
-}
+const joinedTo = (id: string): string => `SELECT into_id AS intoId FROM patient_merge WHERE from_id = ${id} AND ${IN_FORCE}`
 
 /** Asks for the record the one of this number is joined to; no row where it is joined to none. */
-export const KEPT_ID = `SELECT into_id AS intoId FROM patient_merge WHERE from_id = ? AND ${IN_FORCE}`
+export const KEPT_ID = joinedTo('?')
+
+/** For a query over `table`: the record each row's patient is read as today. One answer for all of them: on a server each question is a journey. */
+export function keptIdIn(table: string): string {
+  return `coalesce((${joinedTo(`${table}.patient_id`)}), ${table}.patient_id)`
+}
 
 /** The record a patient is read as today: the one theirs is joined to, else their own. */
 export function keptIdOf({ statement }: Connection, patientId: string): string {

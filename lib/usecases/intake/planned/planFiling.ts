@@ -48,7 +48,12 @@ const isPlain = ({ meant, row }: Understood): boolean => row.kind === 'results' 
  * Plans what the rows of one patient will do. `plan` is null where filing has to see them one by one: one is refused, waits for a person, or is read with a
  * mapping. `stored` is how many of them get a number, as far as can be told.
  */
-function planFiling(rows: OfOne, firstId: number, plan: FollowUpPlan, call: Call): { readonly plan: PlannedFiling | null; readonly stored: number } {
+function planFiling(
+  rows: OfOne,
+  firstId: number,
+  followUp: FollowUpPlan,
+  call: Call,
+): { readonly plan: PlannedFiling | null; readonly stored: number } {
   const [{ patientId, patientVersion, knownAs }] = rows
   const { reader } = call.store
   // Before anything else is asked: whatever changes in between raises the revision.
@@ -65,7 +70,7 @@ function planFiling(rows: OfOne, firstId: number, plan: FollowUpPlan, call: Call
   const stored = shelf.stored()
   if (outcomes.held > 0) return { plan: null, stored }
   const { revision } = known
-  const standing = standingOnce(shelf, patientId, revision, plan, call)
+  const standing = standingOnce(shelf, patientId, revision, followUp, call)
   return { plan: { patientId, rows: rows.length, revision, knownAs, firstId, steps: shelf.steps, outcomes, standing }, stored }
 }
 
