@@ -29,6 +29,8 @@ export interface Connection {
   insert(sql: string, ...cells: readonly Cell[]): number
   /** Inserts rows of these columns, in their order, into a table that numbers its rows itself, and returns their numbers. */
   insertAll(table: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): number[]
+  /** Inserts those of the rows that are not there yet: of two with the same key the first stays. */
+  insertMissing(table: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): void
   /** Runs several statements without parameters. */
   exec(sql: string): void
   /** Runs several reads so that all of them see one moment, whatever other programs commit in between. Inside a transaction that is so already. */

@@ -55,8 +55,8 @@ export function txOf(connection: Connection) {
     setCurrentResult: (identity: string, id: number) => versions.setCurrent(connection, 'result', identity, id),
     insertEventVersion: (version: versions.NewEvent, current: boolean) => versions.insertEventVersion(connection, version, current),
     setCurrentEvent: (identity: string, id: number) => versions.setCurrent(connection, 'course_event', identity, id),
-    insertHeld: (row: held.NewHeld) => held.insertHeld(connection, row),
-    insertRefused: (fileId: number, row: RefusedRow) => held.insertRefused(connection, fileId, row),
+    insertHeld: (rows: readonly held.NewHeld[]) => held.insertHeld(connection, rows),
+    insertRefused: (fileId: number, rows: readonly RefusedRow[]) => held.insertRefused(connection, fileId, rows),
     resolveHeld: (decision: held.Decision) => held.resolveHeld(connection, decision),
     insertFindingChange: (change: changes.NewFindingChange) => changes.insertFindingChange(connection, change),
     setDecided: (heldId: number, decided: Readonly<Record<string, string>>) => held.setDecided(connection, heldId, decided),
@@ -80,16 +80,17 @@ export function txOf(connection: Connection) {
     insertAssignment: (assignment: NewAssignment) => insertAssignment(connection, assignment),
     insertView: (view: NewView) => insertView(connection, view),
     removeStanding: (patientId: string) => standing.removeStanding(connection, patientId),
-    saveStanding: (row: StandingRow) => standing.saveStanding(connection, row),
+    saveStanding: (row: StandingRow) => standing.saveStandings(connection, [row]),
+    saveStandings: (rows: readonly StandingRow[]) => standing.saveStandings(connection, rows),
     insertPlanVersion: (version: plans.NewPlanVersion) => plans.insertPlanVersion(connection, version),
     decidePlanVersion: (decision: plans.PlanDecision) => plans.decidePlanVersion(connection, decision),
     insertProfile: (profile: sources.NewProfile) => sources.insertProfile(connection, profile),
     insertMapping: (mapping: sources.NewMapping) => sources.insertMapping(connection, mapping),
     revokeMapping: (revocation: sources.Revocation) => sources.revokeMapping(connection, revocation),
-    insertMappingUse: (mappingId: number, row: MappedRow) => sources.insertMappingUse(connection, mappingId, row),
+    insertMappingUses: (uses: readonly sources.MappingUse[]) => sources.insertMappingUses(connection, uses),
     takeVersionBack: (version: takenBack.TakenBack) => takenBack.takeVersionBack(connection, version),
-    insertRepeat: (kind: 'results' | 'course', versionId: number, { fileId, line }: { fileId: number; line: number }) =>
-      takenBack.insertRepeat(connection, kind, versionId, fileId, line),
+    insertRepeats: (kind: 'results' | 'course', of: { fileId: number; patientId: string }, repeats: readonly takenBack.NewRepeat[]) =>
+      takenBack.insertRepeats(connection, kind, of, repeats),
     insertMappingReturn: (mappingId: number, row: MappedRow) => takenBack.insertMappingReturn(connection, mappingId, row),
     setSetting: (key: string, value: string) => {
       connection.statement('INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value').run(key, value)

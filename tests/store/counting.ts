@@ -6,6 +6,8 @@ import { isOnServer } from './testServer.ts'
 /** A connection that counts the statements asked through it: on a server each is a journey there and back. */
 export interface Counting {
   readonly connection: Connection & Pick<WritingConnection, 'begin' | 'commit'>
+  /** How many were asked so far. */
+  count(): number
   /** How many were asked by this. */
   asked(work: () => void): number
   close(): void
@@ -34,6 +36,7 @@ export function counting(url: string, { reading }: { readonly reading: boolean }
   }
   return {
     connection: { ...inner, statement },
+    count: () => count,
     asked(work) {
       const before = count
       work()

@@ -133,7 +133,7 @@ test('a held row is a notice of its patient until someone decides, and nobody de
     receivedOn: TODAY,
     collectedOn: null,
   } as const
-  const id = await fresh.store.record(CALL, (tx) => ({ value: [addPatient(tx, 'P1'), tx.insertHeld(held)][1] ?? 0, events: [SEEN] }))
+  const id = await fresh.store.record(CALL, (tx) => ({ value: [addPatient(tx, 'P1'), ...tx.insertHeld([held])][1] ?? 0, events: [SEEN] }))
   expect(fresh.store.reader.loadHistory('P1')?.history.held).toEqual([{ id, receivedOn: TODAY, collectedOn: null }])
   const decision = { heldId: id, decision: 'refuse', reason: 'not ours', by: 'tester', at: CALL.now } as const
   const twice = await fresh.store.record(CALL, (tx) => ({ value: [tx.resolveHeld(decision), tx.resolveHeld(decision)], events: [SEEN] }))

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { StandingRow, Store } from '../../lib/store/index.ts'
-import { saveStanding } from '../../lib/store/write/standing.ts'
+import { saveStandings } from '../../lib/store/write/standing.ts'
 import { courseRows, csv, patientRow, resultRow, take } from '../usecases/clinic.ts'
 import { counting } from './counting.ts'
 import { freshStore } from './freshStore.ts'
@@ -27,7 +27,7 @@ function save(row: StandingRow): number {
   const { connection, asked, close } = counting(fresh.url, { reading: false })
   try {
     connection.begin()
-    const count = asked(() => saveStanding(connection, row))
+    const count = asked(() => saveStandings(connection, [row]))
     connection.commit()
     return count
   } finally {

@@ -1,7 +1,7 @@
 import type { Cell, Prepared, WritingConnection } from '../connection.ts'
-import { insertSql } from '../write/insert.ts'
 import { ask, ServerFault, tell } from './ask.ts'
 import type { Answered, Asked } from './asked.ts'
+import { insertOfJson, rowAsJson } from './rowsAsJson.ts'
 import { serverFaults } from './serverFaults.ts'
 import { sqlForServer } from './sqlForServer.ts'
 
@@ -20,8 +20,13 @@ const WRITING = `SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL READ
 // Of this program alone: whoever writes to this database holds it.
 const WRITE_TURN = 'SELECT pg_try_advisory_xact_lock(7210413) AS mine, pg_current_xact_id()::text AS number'
 const AT_A_TIME = 1_000
-// A row by itself is a journey to the server and back. Few sizes, so that each is prepared once; a statement takes 65,535 values at most.
-const ROWS_AT_ONCE = [256, 32, 4, 1] as const
+// Rows in one text: a part of a file is no more, but for a patient who has more in one file.
+const ROWS_AT_ONCE = 2_000
+
+// A plan made while a table was small reads all of it, and stays after it has grown: a server notices by itself only what it has looked through (autovacuum).
+// So plans are thrown away now and then, soon at first, as a table may grow fastest when it is new.
+const REPLAN_AFTER_MS = 1_000
+const REPLAN_AT_MOST_EVERY_MS = 64_000
 
 let opened = 0
 
@@ -48,8 +53,18 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
   let isLost = false
   let cursors = 0
   let number = ''
+  let plannedAt = performance.now()
+  let replanAfter = REPLAN_AFTER_MS
 
   ask({ kind: 'open', id, url, settings })
+
+  function planAnew(): void {
+    const now = performance.now()
+    if (now - plannedAt < replanAfter) return
+    plannedAt = now
+    replanAfter = Math.min(replanAfter * 2, REPLAN_AT_MOST_EVERY_MS)
+    tell({ kind: 'exec', id, sql: 'DISCARD PLANS' })
+  }
 
   /** Asks, on a connection made anew where it was lost before, unless it had begun something: that is undone, and whoever began it has to hear of it. */
   function asked(question: Question): Rows {
@@ -57,6 +72,7 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
       ask({ kind: 'open', id, url, settings })
       isLost = false
     }
+    planAnew()
     const begin = transaction === 'to-begin'
     try {
       return ask({ ...question, begin })
@@ -96,13 +112,11 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     return fresh
   }
 
-  function insertAll(table: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): number[] {
-    const given: number[] = []
-    for (const size of ROWS_AT_ONCE) {
-      while (rows.length - given.length >= size) {
-        const cells = rows.slice(given.length, given.length + size).flat()
-        for (const { id } of statement<{ id: number }>(`${insertSql(table, columns, size)} RETURNING id`).all(...cells)) given.push(id)
-      }
+  function insertEach(sql: string, columns: readonly string[], rows: readonly (readonly Cell[])[]): { readonly id: number }[] {
+    const given: { readonly id: number }[] = []
+    for (let from = 0; from < rows.length; from += ROWS_AT_ONCE) {
+      const texts = rows.slice(from, from + ROWS_AT_ONCE).map((cells) => rowAsJson(columns, cells))
+      for (const row of statement<{ id: number }>(sql).all(`[${texts.join(',')}]`)) given.push(row)
     }
     return given
   }
@@ -145,7 +159,8 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
     wideRows: <Row>(sql: string, ...cells: readonly Cell[]) => statement<Row>(sql).all(...cells),
     each,
     insert: (sql, ...cells) => statement<{ id: number }>(`${sql} RETURNING id`).get(...cells)?.id ?? 0,
-    insertAll,
+    insertAll: (table, columns, rows) => insertEach(`${insertOfJson(table, columns)} RETURNING id`, columns, rows).map(({ id }) => id),
+    insertMissing: (table, columns, rows) => void insertEach(`${insertOfJson(table, columns)} ON CONFLICT DO NOTHING`, columns, rows),
     exec,
     snapshot(read) {
       if (transaction !== 'none') return read()

@@ -2,9 +2,16 @@ import { z } from 'zod'
 import type { Decision, FindingChange } from '../../results/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
+import { listSql } from './lists.ts'
 import { resultById } from './results.ts'
 
-interface Row {
+/** What corrections did to findings of a patient, first change first. */
+export const CHANGES = {
+  columns: ['id', 'made_at', 'made_on', 'what', 'rule', 'finding_key', 'told_before', 'told_since', 'corrections', 'decisions'],
+  rows: (patientId: string) => `finding_change WHERE patient_id = ${patientId} ORDER BY id`,
+} as const
+
+export interface ChangeRow {
   readonly id: number
   readonly made_at: string
   readonly made_on: string
@@ -20,15 +27,20 @@ interface Row {
 const PAIRS = z.array(z.tuple([z.number(), z.number()]))
 const NUMBERS = z.array(z.number())
 
+/** What corrections did to findings of one record, first change first, where it is read as one with `recordIds`. */
+export function changesOf(connection: Connection, patientId: string, decisions: readonly Decision[], recordIds: readonly string[]): FindingChange[] {
+  return changesIn(connection, connection.statement<ChangeRow>(listSql(CHANGES)).all(patientId), decisions, recordIds)
+}
+
 /**
- * What corrections did to findings of a patient, first change first. `recordIds` are the records read as one: what a report for a record did that is
- * joined no longer is none of theirs. Throws where a row names a result version that is not there.
+ * The changes such rows hold. `recordIds` are the records read as one: what a report for a record did that is joined no longer is none of theirs. Throws
+ * where a row names a result version that is not there.
  */
-export function changesOf(
+export function changesIn(
   connection: Connection,
-  patientId: string,
+  rows: readonly ChangeRow[],
   decisions: readonly Decision[],
-  recordIds: readonly string[] = [patientId],
+  recordIds: readonly string[],
 ): FindingChange[] {
   const owners = new Set<string>()
   const result = (id: number) => {
@@ -37,7 +49,6 @@ export function changesOf(
     owners.add(stored.patientId)
     return stored.result
   }
-  const rows = connection.statement<Row>('SELECT * FROM finding_change WHERE patient_id = ? ORDER BY id').all(patientId)
   return rows.flatMap(({ id, made_at: at, made_on: on, what, rule, finding_key: key, told_before: before, told_since: since, ...row }) => {
     const about = NUMBERS.parse(JSON.parse(row.decisions))
     owners.clear()

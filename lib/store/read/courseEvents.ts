@@ -34,11 +34,12 @@ function storedEvent({ id, identity, version, current, payload, file_id: fileId,
 }
 
 /** Current course events of a patient, oldest first. */
-export function currentEvents({ statement }: Connection, patientId: string): CourseEvent[] {
-  return statement<Row>(`${SELECT} AND current = 1 ORDER BY on_day, id`)
-    .all(patientId)
-    .map((row) => courseEventOf(row.payload))
-}
+export const CURRENT_EVENTS = {
+  columns: ['payload'],
+  rows: (patientId: string) => `course_event WHERE patient_id = ${patientId} AND current = 1 ORDER BY on_day, id`,
+} as const
+
+export type CurrentEventRow = Pick<Row, 'payload'>
 
 /** Every stored version of every course event of a patient, by identity and then version. */
 export function eventVersions({ statement }: Connection, patientId: string): StoredEvent[] {

@@ -3,6 +3,7 @@ import type { HeldNotice } from '../../results/index.ts'
 import type { Day } from '../../time/index.ts'
 import type { Connection } from '../connection.ts'
 import { AMONG } from './amongPatients.ts'
+import { listSql } from './lists.ts'
 
 export type FileKind = 'patients' | 'course' | 'results'
 
@@ -82,12 +83,23 @@ function heldRowOf(row: Row): HeldRow {
 
 const SELECT =
   'SELECT held_row.*, intake_file.name AS file_name, intake_file.source FROM held_row JOIN intake_file ON intake_file.id = held_row.file_id'
-const NOTICES = 'SELECT id, received_on, collected_on FROM held_row WHERE patient_id = ? AND resolved_at IS NULL ORDER BY received_at, id'
 
-/** Rows of a patient nobody has decided on, as the rules ask about them. */
+/** The rows of a patient nobody has decided on. */
+export const NOTICES = {
+  columns: ['id', 'received_on', 'collected_on'],
+  rows: (patientId: string) => `held_row WHERE patient_id = ${patientId} AND resolved_at IS NULL ORDER BY received_at, id`,
+} as const
+
+export type NoticeRow = Pick<Row, (typeof NOTICES.columns)[number]>
+
+/** Such rows, as the rules ask about them. */
 export function heldNotices({ statement }: Connection, patientId: string): HeldNotice[] {
-  const rows = statement<{ id: number; received_on: string; collected_on: string | null }>(NOTICES).all(patientId)
-  return rows.map((row) => ({ id: row.id, receivedOn: row.received_on as Day, collectedOn: row.collected_on as Day | null }))
+  return statement<NoticeRow>(listSql(NOTICES)).all(patientId).map(noticeOf)
+}
+
+/** Such a row, as the rules ask about it. */
+export function noticeOf({ id, received_on: receivedOn, collected_on: collectedOn }: NoticeRow): HeldNotice {
+  return { id, receivedOn: receivedOn as Day, collectedOn: collectedOn as Day | null }
 }
 
 const CORRECTIONS_WAITING = `${SELECT} WHERE ${AMONG} AND resolved_at IS NULL AND reason = 'correction-before-original'

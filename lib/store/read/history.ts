@@ -1,13 +1,18 @@
 import type { History, LabResult } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
-import { changesOf } from './changes.ts'
+import { courseChangeOf } from '../rows/courseChange.ts'
+import { courseEventOf } from '../rows/courseEvent.ts'
+import { decisionOf } from '../rows/decision.ts'
+import { type StoredPatientColumns, storedPatient } from '../rows/patient.ts'
+import { CHANGES, type ChangeRow, changesIn } from './changes.ts'
 import { countedResults } from './countedResults.ts'
-import { courseChangesOf } from './courseChanges.ts'
-import { currentEvents } from './courseEvents.ts'
-import { decisionsOf } from './decisions.ts'
-import { heldNotices } from './held.ts'
-import { keptIdOf } from './merges.ts'
-import { patientOf } from './patients.ts'
+import { COURSE_CHANGES, type CourseChangeRow } from './courseChanges.ts'
+import { CURRENT_EVENTS, type CurrentEventRow } from './courseEvents.ts'
+import { DECISIONS, type DecisionRow } from './decisions.ts'
+import { NOTICES, type NoticeRow, noticeOf } from './held.ts'
+import { listText, rowsIn } from './lists.ts'
+import { HAS_JOINED, KEPT_ID } from './merges.ts'
+import { PATIENT_COLUMNS } from './patients.ts'
 import { joinedRecords } from './record.ts'
 import { currentResults } from './results.ts'
 
@@ -32,23 +37,27 @@ export function loadCounted(connection: Connection, anyId: string): LoadedHistor
   return load(connection, anyId, (patientId) => countedResults(connection, patientId))
 }
 
+const LISTS = { events: CURRENT_EVENTS, held: NOTICES, decisions: DECISIONS, courseChanges: COURSE_CHANGES, changes: CHANGES } as const
+
+type Asked = StoredPatientColumns & { readonly joined: number } & Readonly<Record<keyof typeof LISTS, string | null>>
+
+// All but the results, of the record that is kept.
+const LISTED = Object.entries(LISTS).map(([name, list]) => `${listText(list, 'patient.id')} AS ${name}`)
+const KNOWN = `SELECT ${PATIENT_COLUMNS.join(', ')}, ${HAS_JOINED} AS joined, ${LISTED.join(', ')} FROM patient WHERE patient.id = coalesce((${KEPT_ID}), ?)`
+
 function load(connection: Connection, anyId: string, resultsOf: (patientId: string) => readonly LabResult[]): LoadedHistory | null {
   return connection.snapshot(() => {
-    const patientId = keptIdOf(connection, anyId)
-    const stored = patientOf(connection, patientId)
-    if (stored === null) return null
-    const joined = joinedRecords(connection, patientId)
-    if (joined !== null) return { history: joined.history, revision: stored.revision, joined: true }
-    const results = resultsOf(patientId)
-    const events = currentEvents(connection, patientId)
-    const held = heldNotices(connection, patientId)
-    const decisions = decisionsOf(connection, patientId)
-    const courseChanges = courseChangesOf(connection, patientId)
-    const changes = changesOf(connection, patientId, decisions)
-    return {
-      history: { patient: stored.patient, results, events, held, decisions, courseChanges, changes },
-      revision: stored.revision,
-      joined: false,
-    }
+    const asked = connection.statement<Asked>(KNOWN).get(anyId, anyId)
+    if (asked === undefined) return null
+    const { patient, revision } = storedPatient(asked)
+    const joined = asked.joined === 0 ? null : joinedRecords(connection, patient.id)
+    if (joined !== null) return { history: joined.history, revision, joined: true }
+    const results = resultsOf(patient.id)
+    const events = rowsIn<CurrentEventRow>(asked.events).map(({ payload }) => courseEventOf(payload))
+    const held = rowsIn<NoticeRow>(asked.held).map(noticeOf)
+    const decisions = rowsIn<DecisionRow>(asked.decisions).map(decisionOf)
+    const courseChanges = rowsIn<CourseChangeRow>(asked.courseChanges).map(courseChangeOf)
+    const changes = changesIn(connection, rowsIn<ChangeRow>(asked.changes), decisions, [patient.id])
+    return { history: { patient, results, events, held, decisions, courseChanges, changes }, revision, joined: false }
   })
 }

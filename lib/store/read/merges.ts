@@ -50,6 +50,9 @@ export function mergesOf({ statement }: Connection, patientId: string): StoredMe
   return statement<StoredMerge>(`${SELECT} WHERE from_id = ? OR into_id = ? ORDER BY id`).all(patientId, patientId)
 }
 
+/** For a query over `patient`: whether other records are read as part of theirs. */
+export const HAS_JOINED = `EXISTS (SELECT 1 FROM patient_merge WHERE into_id = patient.id AND ${IN_FORCE})`
+
 const joinedTo = (id: string): string => `SELECT into_id AS intoId FROM patient_merge WHERE from_id = ${id} AND ${IN_FORCE}`
 
 /** Asks for the record the one of this number is joined to; no row where it is joined to none. */

@@ -1,5 +1,6 @@
 import type { Connection } from '../connection.ts'
 import { type StoredPatient, type StoredPatientColumns, storedPatient } from '../rows/patient.ts'
+import { listSql, listText, rowsIn } from './lists.ts'
 import { IS_JOINED } from './merges.ts'
 
 /** Every patient's id, in order. A record that is joined to another is no patient of its own. */
@@ -16,11 +17,33 @@ export function followedPatientIds({ statement }: Connection): string[] {
     .map((row) => row.id)
 }
 
-const BY_ID =
-  'SELECT id, family_name, given_name, birth_date, sex, weight_kg, clinician, status, status_on, revision, version FROM patient WHERE id = ?'
+/** The columns of `patient` everybody asks for. */
+export const PATIENT_COLUMNS = [
+  'id',
+  'family_name',
+  'given_name',
+  'birth_date',
+  'sex',
+  'weight_kg',
+  'clinician',
+  'status',
+  'status_on',
+  'revision',
+  'version',
+] as const satisfies readonly (keyof StoredPatientColumns)[]
+
+const BY_ID = { columns: PATIENT_COLUMNS, rows: (patientId: string) => `patient WHERE id = ${patientId}` }
 
 /** The patient, or null where nobody has this id. */
 export function patientOf({ statement }: Connection, id: string): StoredPatient | null {
-  const row = statement<StoredPatientColumns>(BY_ID).get(id)
+  const row = statement<StoredPatientColumns>(listSql(BY_ID)).get(id)
   return row === undefined ? null : storedPatient(row)
+}
+
+const BY_IDS = `SELECT ${listText(BY_ID, 'told.value')} AS found FROM json_each(?) AS told`
+
+/** Those of some ids that are somebody's, by id. */
+export function patientsOf({ statement }: Connection, ids: readonly string[]): ReadonlyMap<string, StoredPatient> {
+  const found = ids.length === 0 ? [] : statement<{ found: string | null }>(BY_IDS).all(JSON.stringify(ids))
+  return new Map(found.flatMap((one) => rowsIn<StoredPatientColumns>(one.found).map((row) => [row.id, storedPatient(row)] as const)))
 }

@@ -17,7 +17,7 @@ export function recordOf(
   connection: Connection,
   patientId: string,
   decided?: readonly Decision[],
-  recordIds?: readonly string[],
+  recordIds: readonly string[] = [patientId],
 ): PatientRecord | null {
   const stored = patientOf(connection, patientId)
   if (stored === null) return null

@@ -1,6 +1,7 @@
 import type { Connection } from '../connection.ts'
 import { type StoredResult, storedResult } from '../rows/result.ts'
-import type { ResultColumns } from '../rows/resultColumns.ts'
+import { RESULT_COLUMNS, type ResultColumns } from '../rows/resultColumns.ts'
+import { listText, rowsIn } from './lists.ts'
 
 export type ResultRow = ResultColumns & { readonly file_name: string }
 
@@ -28,9 +29,41 @@ export function resultVersions({ statement }: Connection, identity: string): Sto
   return statement<VersionRow>(`${VERSIONS} WHERE identity = ? ORDER BY version`).all(identity).map(storedVersion)
 }
 
-/** Whether any version of any result of a patient is stored. */
-export function hasResults({ statement }: Connection, patientId: string): boolean {
-  return statement('SELECT 1 FROM result WHERE patient_id = ? LIMIT 1').get(patientId) !== undefined
+// The patient is said for a server, which then looks into one partition; a file finds the few by their identities.
+const OF_IDENTITY = {
+  columns: ['id', ...RESULT_COLUMNS, 'file_name', 'taken_back'],
+  rows: (identity: string) => `(${VERSIONS} WHERE +result.patient_id = ? AND identity = ${identity}) AS of_identity ORDER BY version`,
+}
+const VERSIONS_OF = `SELECT told.value AS identity, ${listText(OF_IDENTITY, 'told.value')} AS versions FROM json_each(?) AS told`
+
+/** Every stored version of some results of one patient, by identity, first report first; nothing of an identity of which none is stored. */
+export function versionsOfEach(
+  { statement }: Connection,
+  patientId: string,
+  identities: readonly string[],
+): ReadonlyMap<string, readonly StoredVersion[]> {
+  const found = new Map<string, readonly StoredVersion[]>()
+  for (const { identity, versions } of statement<{ identity: string; versions: string | null }>(VERSIONS_OF).all(
+    patientId,
+    JSON.stringify(identities),
+  )) {
+    const rows = rowsIn<VersionRow>(versions)
+    if (rows.length > 0) found.set(identity, rows.map(storedVersion))
+  }
+  return found
+}
+
+// LIMIT: answered for each by itself, by an index, where a join might read every result there is.
+const WITH_RESULTS = `SELECT told.value AS id FROM json_each(?) AS told
+  WHERE (SELECT 1 FROM result WHERE result.patient_id = told.value LIMIT 1) IS NOT NULL`
+
+/** Those of some patients of whom any version of any result is stored. */
+export function withResults({ statement }: Connection, patientIds: readonly string[]): ReadonlySet<string> {
+  return new Set(
+    statement<{ id: string }>(WITH_RESULTS)
+      .all(JSON.stringify(patientIds))
+      .map(({ id }) => id),
+  )
 }
 
 /** Every stored version of every result of a patient, by identity and then version. */

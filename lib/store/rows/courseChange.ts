@@ -31,6 +31,29 @@ export interface CourseChangeColumns {
   readonly change_id: number | null
 }
 
+/** Everything but `id`, in the order a new row binds them. */
+export const COURSE_CHANGE_COLUMNS = [
+  'patient_id',
+  'kind',
+  'made_at',
+  'made_on',
+  'made_by',
+  'text',
+  'told',
+  'phase',
+  'began_on',
+  'was_phase',
+  'was_on',
+  'line',
+  'regimen',
+  'intent',
+  'ended_on',
+  'care',
+  'clinician',
+  'instead',
+  'change_id',
+] as const satisfies readonly (keyof CourseChangeColumns)[]
+
 const TEXTS = z.array(z.string())
 
 export function courseChangeColumns(change: NewCourseChange): CourseChangeColumns {

@@ -28,6 +28,26 @@ export interface DecisionColumns {
   readonly answer_id: number | null
 }
 
+/** Everything but `id`, in the order a new row binds them. */
+export const DECISION_COLUMNS = [
+  'patient_id',
+  'kind',
+  'made_at',
+  'made_on',
+  'made_by',
+  'text',
+  'rule',
+  'finding_key',
+  'bring_back_on',
+  'shown_on',
+  'shown_values',
+  'attribution_id',
+  'result_id',
+  'did',
+  'handover_id',
+  'answer_id',
+] as const satisfies readonly (keyof DecisionColumns)[]
+
 const VALUES: z.ZodType<readonly AttributedValue[]> = z.array(z.strictObject({ analyte: z.string(), value: z.string() }))
 
 export function decisionColumns(decision: NewDecision): DecisionColumns {

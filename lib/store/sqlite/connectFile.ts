@@ -54,6 +54,10 @@ export function connectFile(path: string, options: { readonly reading: boolean; 
       const insert = statement(insertSql(table, columns))
       return rows.map((cells) => Number(insert.run(...cells).lastInsertRowid))
     },
+    insertMissing(table, columns, rows) {
+      const insert = statement(`${insertSql(table, columns)} ON CONFLICT DO NOTHING`)
+      for (const cells of rows) insert.run(...cells)
+    },
     exec: (sql) => void db.exec(sql),
     snapshot: (read) => (db.inTransaction ? read() : db.transaction(read).deferred()),
     faults: () => fileFaults(db),

@@ -7,23 +7,21 @@ import { insertSql } from './insert.ts'
 export type NewHeld = Omit<HeldRow, 'id' | 'fileName' | 'source' | 'resolved' | 'decided' | 'returnedBy'>
 
 const COLUMNS = ['file_id', 'line', 'kind', 'patient_id', 'reason', 'sentence', 'row', 'fields', 'received_at', 'received_on', 'collected_on']
-const HELD = insertSql('held_row', COLUMNS)
 
 function cellsOf(held: NewHeld): Cell[] {
   const { fileId, line, kind, patientId, reason, sentence, row, fields, receivedAt, receivedOn, collectedOn } = held
   return [fileId, line, kind, patientId, reason, sentence, row, JSON.stringify(fields), receivedAt, receivedOn, collectedOn]
 }
 
-/** Puts a row into the held queue and returns its number. */
-export function insertHeld({ insert }: Connection, held: NewHeld): number {
-  return insert(HELD, ...cellsOf(held))
+/** Puts rows into the held queue in this order and returns their numbers. */
+export function insertHeld({ insertAll }: Connection, held: readonly NewHeld[]): number[] {
+  return insertAll('held_row', COLUMNS, held.map(cellsOf))
 }
 
-const REFUSED = insertSql('refused_row', ['file_id', 'line', 'reason', 'sentence', 'row'])
-
-/** Keeps a refused row with its reason. */
-export function insertRefused({ statement }: Connection, fileId: number, { line, reason, sentence, row }: RefusedRow): void {
-  statement(REFUSED).run(fileId, line, reason, sentence, row)
+/** Keeps refused rows with their reasons. */
+export function insertRefused({ insertAll }: Connection, fileId: number, refused: readonly RefusedRow[]): void {
+  const cells = refused.map(({ line, reason, sentence, row }) => [fileId, line, reason, sentence, row])
+  insertAll('refused_row', ['file_id', 'line', 'reason', 'sentence', 'row'], cells)
 }
 
 /** A person's decision on a held row. */

@@ -1,5 +1,4 @@
-/** `INSERT` of these columns, by position, of so many rows. */
-export function insertSql(table: string, columns: readonly string[], rows = 1): string {
-  const row = `(${columns.map(() => '?').join(', ')})`
-  return `INSERT INTO ${table} (${columns.join(', ')}) VALUES ${Array.from({ length: rows }, () => row).join(', ')}`
+/** `INSERT` of one row of these columns, by position. */
+export function insertSql(table: string, columns: readonly string[]): string {
+  return `INSERT INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`
 }

@@ -56,9 +56,13 @@ export function revokeMapping({ statement }: Connection, { mappingId, by, at, re
   return statement(REVOKE).run(by, at, reason, mappingId).changes === 1
 }
 
-const USE = 'INSERT INTO mapping_use (mapping_id, file_id, line, patient_id) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING'
+/** That a row was filed with a mapping. */
+export interface MappingUse extends MappedRow {
+  readonly mappingId: number
+}
 
-/** Keeps that a row was filed with a mapping. */
-export function insertMappingUse({ statement }: Connection, mappingId: number, { fileId, line, patientId }: MappedRow): void {
-  statement(USE).run(mappingId, fileId, line, patientId)
+/** Keeps which mappings rows were filed with; of what is kept already, nothing again. */
+export function insertMappingUses({ insertMissing }: Connection, uses: readonly MappingUse[]): void {
+  const cells = uses.map(({ mappingId, fileId, line, patientId }) => [mappingId, fileId, line, patientId])
+  insertMissing('mapping_use', ['mapping_id', 'file_id', 'line', 'patient_id'], cells)
 }

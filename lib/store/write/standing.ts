@@ -1,7 +1,6 @@
 import type { Cell, Connection } from '../connection.ts'
-import type { OpenFinding } from '../rows/openFinding.ts'
+import { listText, rowsIn } from '../read/lists.ts'
 import { STANDING_COLUMNS, type StandingRow } from '../rows/standing.ts'
-import { insertSql } from './insert.ts'
 
 const COLUMNS = Object.keys(STANDING_COLUMNS) as (keyof typeof STANDING_COLUMNS)[]
 // Written before the standing, for what of it is new on the list is kept from before.
@@ -13,61 +12,73 @@ const SAVE = `INSERT INTO standing (${COLUMNS.join(', ')}, seen_on)
     .map((column) => `${column} = excluded.${column}`)
     .join(', ')}`
 
-/** What is kept beside a standing, a row for each thing: `name` says which one it is of its patient. */
-type Beside = 'on_list' | 'standing_finding' | 'standing_open' | 'standing_back_to'
-type Kept = OpenFinding & { readonly beside: Beside; readonly name: string }
+/** What is kept beside a standing, a row for each thing: the column that names it among those of its patient, and what it says. */
+const BESIDE = {
+  on_list: ['topic'],
+  standing_finding: ['rule'],
+  standing_open: ['key', 'topic', 'answered_at', 'back', 'handed'],
+  standing_back_to: ['name'],
+} as const satisfies Readonly<Record<string, readonly [string, ...string[]]>>
 
-const NOTHING_ELSE = 'NULL, NULL, NULL, NULL'
-// All in one question, since on a server each is a journey, and mostly nothing of it changes.
-const KEPT = `SELECT 'standing_open' AS beside, key AS name, topic, answered_at AS answeredAt, back, handed FROM standing_open WHERE patient_id = ?
-  UNION ALL SELECT 'on_list', topic, ${NOTHING_ELSE} FROM on_list WHERE patient_id = ?
-  UNION ALL SELECT 'standing_finding', rule, ${NOTHING_ELSE} FROM standing_finding WHERE patient_id = ?
-  UNION ALL SELECT 'standing_back_to', name, ${NOTHING_ELSE} FROM standing_back_to WHERE patient_id = ?`
-const NAME_OF: Readonly<Record<Beside, string>> = { on_list: 'topic', standing_finding: 'rule', standing_open: 'key', standing_back_to: 'name' }
-const INSERT: Readonly<Record<Beside, string>> = {
-  on_list: insertSql('on_list', ['patient_id', 'topic', 'seen_on']),
-  standing_finding: insertSql('standing_finding', ['patient_id', 'rule']),
-  standing_open: insertSql('standing_open', ['patient_id', 'key', 'topic', 'answered_at', 'back', 'handed']),
-  standing_back_to: insertSql('standing_back_to', ['patient_id', 'name']),
+type Beside = keyof typeof BESIDE
+const ALL_BESIDE = Object.keys(BESIDE) as Beside[]
+
+type Kept = { readonly patientId: string } & Readonly<Record<Beside, string | null>>
+type Row = Readonly<Record<string, Cell>>
+
+// All of all patients in one question, since on a server each is a journey, and mostly nothing of it changes.
+const KEPT = `SELECT told.value AS patientId, ${ALL_BESIDE.map(
+  (beside) => `${listText({ columns: BESIDE[beside], rows: (patientId) => `${beside} WHERE patient_id = ${patientId}` }, 'told.value')} AS ${beside}`,
+).join(', ')} FROM json_each(?) AS told`
+
+function besideNow({ open, rules, comesBackTo }: StandingRow): Readonly<Record<Beside, readonly (readonly Cell[])[]>> {
+  return {
+    on_list: open.map(({ topic }) => [topic]),
+    standing_finding: rules.map((rule) => [rule]),
+    standing_open: open.map(({ key, topic, answeredAt, back, handed }) => [key, topic, answeredAt, back, handed]),
+    standing_back_to: comesBackTo.map((name) => [name]),
+  }
+}
+
+function besideBefore(beside: Beside, kept: Kept | undefined): readonly (readonly Cell[])[] {
+  return rowsIn<Row>(kept?.[beside] ?? null).map((row) => BESIDE[beside].map((column) => row[column] ?? null))
 }
 
 function cellOf(value: StandingRow[(typeof STANDING_COLUMNS)[keyof typeof STANDING_COLUMNS]]): Cell {
   return typeof value === 'boolean' ? Number(value) : value
 }
 
-/** The same thing, whichever of its columns say so. */
-function textOf({ topic, answeredAt, back, handed }: Partial<Kept>, name: string): string {
-  return JSON.stringify([name, topic ?? null, answeredAt ?? null, back ?? null, handed ?? null])
-}
-
-/** Keeps a patient's standing in place of the one before, and since when what is open of it has been on the list. What stands beside it and did not change is not written again. */
-export function saveStanding(connection: Connection, row: StandingRow): void {
-  const { statement } = connection
-  const { patientId, evaluatedOn } = row
-  const kept = statement<Kept>(KEPT).all(patientId, patientId, patientId, patientId)
-
-  const keep = (beside: Beside, now: readonly { readonly text: string; readonly cells: readonly Cell[] }[]): void => {
-    const before = new Map(kept.filter((one) => one.beside === beside).map((one) => [textOf(one, one.name), one.name]))
-    const after = new Map(now.map(({ text, cells }) => [text, cells]))
-    const gone = [...before].filter(([text]) => !after.has(text)).map(([, name]) => name)
-    const remove = `DELETE FROM ${beside} WHERE patient_id = ? AND ${NAME_OF[beside]} IN (SELECT value FROM json_each(?))`
-    if (gone.length > 0) statement(remove).run(patientId, JSON.stringify(gone))
-    for (const [text, cells] of after) if (!before.has(text)) statement(INSERT[beside]).run(patientId, ...cells)
-  }
-  const named = (names: readonly string[], ...more: readonly Cell[]) => names.map((name) => ({ text: textOf({}, name), cells: [name, ...more] }))
-
-  keep(
-    'on_list',
-    named(
-      row.open.map(({ topic }) => topic),
-      evaluatedOn,
-    ),
+/**
+ * Keeps standings of as many patients in place of those before, and since when what is open of each has been on the list. What stands beside one and did not
+ * change is not written again.
+ */
+export function saveStandings({ statement, insertMissing }: Connection, standings: readonly StandingRow[]): void {
+  if (standings.length === 0) return
+  const ids = JSON.stringify(standings.map(({ patientId }) => patientId))
+  const kept = new Map(
+    statement<Kept>(KEPT)
+      .all(ids)
+      .map((row) => [row.patientId, row]),
   )
-  statement(SAVE).run(...COLUMNS.map((column) => cellOf(row[STANDING_COLUMNS[column]])), patientId)
-  keep('standing_finding', named(row.rules))
-  const open = row.open.map((one) => ({ text: textOf(one, one.key), cells: [one.key, one.topic, one.answeredAt, one.back, one.handed] }))
-  keep('standing_open', open)
-  keep('standing_back_to', named(row.comesBackTo))
+  const keep = (beside: Beside): void => {
+    const [name] = BESIDE[beside]
+    const remove = `DELETE FROM ${beside} WHERE patient_id = ? AND ${name} IN (SELECT value FROM json_each(?))`
+    // When a thing came onto the list is no part of what it says.
+    const more = beside === 'on_list' ? ['seen_on'] : []
+    const coming: (readonly Cell[])[] = []
+    for (const row of standings) {
+      const { patientId, evaluatedOn } = row
+      const before = new Map(besideBefore(beside, kept.get(patientId)).map((cells) => [JSON.stringify(cells), cells[0]]))
+      const now = new Map(besideNow(row)[beside].map((cells) => [JSON.stringify(cells), cells]))
+      const gone = [...before].flatMap(([text, named]) => (now.has(text) ? [] : [named]))
+      if (gone.length > 0) statement(remove).run(patientId, JSON.stringify(gone))
+      for (const [text, cells] of now) if (!before.has(text)) coming.push([patientId, ...cells, ...(more.length === 0 ? [] : [evaluatedOn])])
+    }
+    insertMissing(beside, ['patient_id', ...BESIDE[beside], ...more], coming)
+  }
+  keep('on_list')
+  for (const row of standings) statement(SAVE).run(...COLUMNS.map((column) => cellOf(row[STANDING_COLUMNS[column]])), row.patientId)
+  for (const beside of ALL_BESIDE) if (beside !== 'on_list') keep(beside)
 }
 
 /** Takes away the kept answer of a record that is read as part of another one. */

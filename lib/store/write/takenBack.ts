@@ -30,10 +30,25 @@ export function insertMappingReturn({ statement }: Connection, mappingId: number
 
 const OF = { results: ['result_id', 'result'], course: ['course_event_id', 'course_event'] } as const
 
-/** Keeps that a row only repeated a stored version, where that version was read with a mapping; nothing for any other version. */
-export function insertRepeat({ statement }: Connection, kind: 'results' | 'course', versionId: number, fileId: number, line: number): void {
+/** A row that only repeated a stored version. */
+export interface NewRepeat {
+  readonly versionId: number
+  readonly line: number
+}
+
+/**
+ * Keeps that rows of a file about one patient only repeated stored versions, of those versions that were read with a mapping; nothing for any other version.
+ */
+export function insertRepeats(
+  { statement }: Connection,
+  kind: 'results' | 'course',
+  { fileId, patientId }: { readonly fileId: number; readonly patientId: string },
+  repeats: readonly NewRepeat[],
+): void {
   const [column, table] = OF[kind]
-  const insert = `INSERT INTO mapped_repeat (${column}, file_id, line) SELECT id, ?, ? FROM ${table} WHERE id = ?
-    AND EXISTS (SELECT 1 FROM mapping_use WHERE mapping_use.file_id = ${table}.file_id AND mapping_use.line = ${table}.line)`
-  statement(insert).run(fileId, line, versionId)
+  const insert = `INSERT INTO mapped_repeat (${column}, file_id, line) SELECT stored.id, ?, CAST(json_extract(told.value, '$.line') AS bigint)
+    FROM json_each(?) AS told JOIN ${table} AS stored ON stored.id = CAST(json_extract(told.value, '$.versionId') AS bigint)
+    WHERE stored.patient_id = ? AND EXISTS (SELECT 1 FROM mapping_use WHERE mapping_use.file_id = stored.file_id AND mapping_use.line = stored.line)`
+  const told = repeats.map(({ versionId, line }) => ({ versionId, line }))
+  if (told.length > 0) statement(insert).run(fileId, JSON.stringify(told), patientId)
 }

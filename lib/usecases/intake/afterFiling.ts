@@ -19,14 +19,15 @@ export function afterFiling(
   planned: ReadonlyMap<string, StandingRow | null> = new Map(),
 ): HeldRow[] {
   // A held row may name somebody nobody knows: there is no history to evaluate.
-  const known = [...touched].filter((patientId) => (planned.get(patientId) ?? null) !== null || tx.patient(patientId) !== null)
+  const all = [...touched]
+  const stored = tx.patientsOf(all)
+  const known = all.filter((patientId) => stored.has(patientId))
   const released = releaseCorrections(tx, known, call)
   keepFindingChanges(tx, lastBefore, call, taken)
-  const plan = planInForce(tx, call.today)
-  for (const patientId of known) {
-    const revision = tx.bumpRevision(patientId)
-    const before = released.length === 0 ? planned.get(patientId) : undefined
-    keepWorkedOut(tx, patientId, before ?? null, { revision, plan }, call.today)
-  }
+  const workedOut = known.map((patientId) => {
+    const before = released.length === 0 ? (planned.get(patientId) ?? null) : null
+    return { patientId, before, revision: tx.bumpRevision(patientId) }
+  })
+  keepWorkedOut(tx, workedOut, planInForce(tx, call.today), call.today)
   return released
 }

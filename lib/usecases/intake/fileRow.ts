@@ -1,4 +1,4 @@
-import type { RawRow } from '../../intake/index.ts'
+import type { Interpreted, RawRow } from '../../intake/index.ts'
 import {
   type CourseEvent,
   currentVersion,
@@ -52,13 +52,13 @@ function fileEvent(tx: Tx, patientId: string, event: CourseEvent, place: RowPlac
   const { outcome, version: decided } = decideEventFiling(event, counting)
   const version = nextVersion(versions)
   const repeated = outcome === 'known' ? counting.find((stored) => stored.version === decided) : undefined
-  if (repeated !== undefined) tx.insertRepeat('course', repeated.id, place)
+  if (repeated !== undefined) tx.insertRepeats('course', { fileId: place.fileId, patientId }, [{ versionId: repeated.id, line: place.line }])
   if (outcome !== 'known') tx.insertEventVersion({ patientId, identity, version, event, fileId: place.fileId, line: place.line }, true)
   return { outcome, patientId }
 }
 
 /** What filing a result asks and tells of what is stored. */
-export type ResultShelf = Pick<Tx, 'versionsOf' | 'insertResultVersion' | 'insertRepeat'>
+export type ResultShelf = Pick<Tx, 'versionsOf' | 'insertResultVersion' | 'insertRepeats'>
 
 /** Stores a version of a result and lets the version count, of it and the stored ones not taken back, that the laboratory's own order says counts. */
 export function storeVersion(
@@ -90,16 +90,21 @@ export function fileResult(shelf: ResultShelf, incoming: IncomingResult, place: 
   if (filing.outcome === 'held') return { ...filing, patientId, on: incoming.collected.on }
   if (filing.outcome === 'known') {
     const repeated = counting.find(({ version }) => version === filing.version)
-    if (repeated !== undefined) shelf.insertRepeat('results', repeated.id, place)
+    if (repeated !== undefined) shelf.insertRepeats('results', { fileId: place.fileId, patientId }, [{ versionId: repeated.id, line: place.line }])
   } else storeVersion(shelf, incoming, nextVersion(versions.map(({ result }) => result)), counting, place, identity)
   return { outcome: filing.outcome, patientId }
 }
 
+/** Files what a row of results says, or answers why that is not possible. */
+export function fileReadResult(shelf: ResultShelf, read: Interpreted<IncomingResult>, patientId: string, place: RowPlace): RowAnswer {
+  if (read.outcome === 'take') return fileResult(shelf, read.value, place)
+  return read.outcome === 'held' ? { ...read, patientId } : read
+}
+
 /** Files what a row says, or answers why that is not possible. */
 export function fileRow(tx: Tx, row: ReadRow, patientId: string, place: RowPlace): RowAnswer {
+  if (row.kind === 'results') return fileReadResult(tx, row.read, patientId, place)
   if (row.read.outcome === 'refused') return row.read
   if (row.read.outcome === 'held') return { ...row.read, patientId }
-  if (row.kind === 'patients') return filePatient(tx, row.read.value, place)
-  if (row.kind === 'course') return fileEvent(tx, patientId, row.read.value, place)
-  return fileResult(tx, row.read.value, place)
+  return row.kind === 'patients' ? filePatient(tx, row.read.value, place) : fileEvent(tx, patientId, row.read.value, place)
 }

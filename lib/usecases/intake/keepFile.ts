@@ -5,8 +5,7 @@ import type { FileReport } from '../views.ts'
 import type { IntakeOptions } from './incoming.ts'
 import { inParts } from './parts.ts'
 import { PIECES_A_PART, piecesIn, piecesOfPart } from './pieces.ts'
-import { planFilings } from './planned/planFiling.ts'
-import { emptyReport, type ReadableFile, readAhead, takePart, together } from './takeFile.ts'
+import { emptyReport, type ReadAhead, type ReadableFile, readAhead, takePart, together } from './takeFile.ts'
 
 /** Rows between two words of progress. */
 const PROGRESS_EVERY = 5_000
@@ -37,22 +36,19 @@ export async function keepFile(opened: ReadableFile, call: Call, options: Intake
   const pieces = piecesIn(opened)
   const parts = Math.max(places.length, Math.ceil(pieces / PIECES_A_PART))
   let report = emptyReport(opened, call, options)
-  const planned = (part: number) => {
-    const read = readAhead(opened, places[part] ?? [], options.source, call)
-    return { read, plans: planFilings(read, call.store.reader.lastResultId() + 1, call) }
-  }
-  let ahead = planned(0)
+  const readPart = (part: number): ReadAhead => readAhead(opened, places[part] ?? [], options.source, call)
+  let next = readPart(0)
   for (let part = 0; part < parts; part++) {
-    const [before, { read, plans }] = [report, ahead]
+    const [before, ahead] = [report, next]
     const taken = await call.store.record(call, (tx) => {
-      const value = takePart(tx, opened, read, before, call, piecesOfPart(pieces, part, parts), plans)
+      const value = takePart(tx, opened, ahead, before, call, piecesOfPart(pieces, part, parts))
       return { value, events: [eventOf(value, part + 1, parts)] }
     })
     report = together(before, taken)
     options.onProgress?.({ step: `${report.fileName}: rows filed`, done: report.rows, of: report.rowsInFile })
     if (part + 1 === parts) break
     const free = performance.now()
-    ahead = planned(part + 1)
+    next = readPart(part + 1)
     await pause(Math.max(PAUSE_MS - (performance.now() - free), 0))
   }
   return report

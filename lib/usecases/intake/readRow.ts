@@ -10,7 +10,7 @@ import {
   type SourceKnowledge,
 } from '../../intake/index.ts'
 import type { CourseEvent, IncomingResult, Patient } from '../../results/index.ts'
-import type { StoredPatient } from '../../store/index.ts'
+import type { Reader, StoredPatient } from '../../store/index.ts'
 import type { Day } from '../../time/index.ts'
 
 /** A row understood, by its kind. */
@@ -27,14 +27,18 @@ export function readRow(raw: RawRow, patient: Patient | null, today: Day): ReadR
   return { kind, read: interpretResult(raw, patient, today) }
 }
 
-/** A row with what its source means by it, what it says, and the version of the patient it was read against (null: nobody known by that name). */
-export interface Understood {
+/** A row with what its source means by it. */
+interface Meant {
   readonly raw: RawRow
   readonly meant: MeantRow
   /** The version of the knowledge it was read with. */
   readonly knownAs: string
   readonly patientId: string
-  readonly patientVersion: number | null
+}
+
+/** The same with what it says, and the patient it was read against (null: nobody known by that name). */
+export interface Understood extends Meant {
+  readonly patient: StoredPatient | null
   readonly row: ReadRow
 }
 
@@ -50,11 +54,25 @@ export function rememberingPatients(find: (id: string) => StoredPatient | null):
   }
 }
 
+function asMeant(raw: RawRow, source: SourceKnowledge): Meant {
+  const meant = asSourceMeans(raw, source)
+  return { raw, meant, knownAs: source.version, patientId: patientIdOf(meant.raw) }
+}
+
+function against({ raw, meant, knownAs, patientId }: Meant, patient: StoredPatient | null, today: Day): Understood {
+  return { raw, meant, knownAs, patientId, patient, row: readRow(meant.raw, patient?.patient ?? null, today) }
+}
+
 /** Understands one row with what is known of its source, against the patient as `find` knows them. */
 export function understand(raw: RawRow, source: SourceKnowledge, find: (id: string) => StoredPatient | null, today: Day): Understood {
-  const meant = asSourceMeans(raw, source)
-  const patientId = patientIdOf(meant.raw)
-  const stored = find(patientId)
-  const row = readRow(meant.raw, stored?.patient ?? null, today)
-  return { raw, meant, knownAs: source.version, patientId, patientVersion: stored?.version ?? null, row }
+  const meant = asMeant(raw, source)
+  return against(meant, find(meant.patientId), today)
+}
+
+/** Understands rows in their order. Of patients nothing is read ahead: one row of theirs decides how the next is read. All others are asked for at once. */
+export function understandAll(raws: readonly RawRow[], source: SourceKnowledge, reader: Pick<Reader, 'patientsOf'>, today: Day): Understood[] {
+  const meant = raws.map((raw) => asMeant(raw, source))
+  const named = meant.flatMap(({ raw: { kind }, patientId }) => (kind === 'patients' ? [] : [patientId]))
+  const stored = reader.patientsOf([...new Set(named)])
+  return meant.map((row) => against(row, row.raw.kind === 'patients' ? null : (stored.get(row.patientId) ?? null), today))
 }

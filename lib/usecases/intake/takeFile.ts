@@ -1,17 +1,18 @@
 import { createHash } from 'node:crypto'
 import { type ByteSource, bytesInMemory, type OpenTable, openTable, tooLarge } from '../../intake/index.ts'
-import { FILE_CHUNK_BYTES, type StandingRow, type Tx } from '../../store/index.ts'
+import { FILE_CHUNK_BYTES, type Reader, type Tx } from '../../store/index.ts'
 import type { Call } from '../call.ts'
-import type { FileReport, RowProblem } from '../views.ts'
+import type { FileReport } from '../views.ts'
 import { afterFiling } from './afterFiling.ts'
 import { fileMeant } from './fileMeant.ts'
 import type { RowAnswer } from './fileRow.ts'
 import { fileSource } from './fileSource.ts'
 import type { IntakeOptions, ReceivedFile } from './incoming.ts'
+import { addAnswer, nothingTaken } from './partTaken.ts'
 import { keepPieces, type Pieces, piecesIn } from './pieces.ts'
 import { fileAsPlanned, stillHolds } from './planned/fileAsPlanned.ts'
-import type { PlannedFiling } from './planned/planFiling.ts'
-import { readRow, rememberingPatients, type Understood, understand } from './readRow.ts'
+import { type PlannedFiling, type PlanningReader, planFilings } from './planned/planFiling.ts'
+import { readRow, rememberingPatients, type Understood, understand, understandAll } from './readRow.ts'
 
 /** A file as far as it can be read without the database. */
 export interface OpenedFile {
@@ -41,31 +42,31 @@ export function openFile(file: ReceivedFile): OpenedFile {
 
 export type ReadableFile = OpenedFile & { readonly table: { readonly ok: true } }
 
-/**
- * Understands some rows before anything is locked, in the order given. Of patients nothing is read ahead: one row of theirs decides how the next
- * is read.
- */
+/** Some rows of a file, and what filing them will do as far as it can be planned, by the first row of each patient. */
+export interface ReadAhead {
+  readonly read: readonly Understood[]
+  readonly plans: ReadonlyMap<Understood, PlannedFiling>
+}
+
+/** Understands some rows in the order given, and plans what filing them will do: before anything is locked, or in a transaction that is taken back. */
 export function readAhead(
   { table }: ReadableFile,
   places: Iterable<number>,
   source: string | null,
   call: Call,
-  known: Pick<Tx, 'patient' | 'sourceKnowledge'> = call.store.reader,
-): Understood[] {
-  const find = rememberingPatients(known.patient)
-  const knowledge = known.sourceKnowledge(source)
-  return Array.from(places, (place) => {
-    const raw = table.rowAt(place)
-    return understand(raw, knowledge, raw.kind === 'patients' ? () => null : find, call.today)
-  })
+  reader: PlanningReader & Pick<Reader, 'patientsOf' | 'sourceKnowledge'> = call.store.reader,
+): ReadAhead {
+  const raws = Array.from(places, table.rowAt)
+  const read = understandAll(raws, reader.sourceKnowledge(source), reader, call.today)
+  return { read, plans: planFilings(read, reader, call) }
 }
 
 /** Files what a row says; reads it again where the patient is not the one it was read against any more. */
-function settle(tx: Tx, find: Tx['patient'], { raw, meant, patientId, ...read }: Understood, fileId: number, call: Call): RowAnswer {
+function settle(tx: Tx, find: Tx['patient'], { raw, meant, patientId, patient, ...read }: Understood, fileId: number, call: Call): RowAnswer {
   const { kind } = raw
   // Where a row may add its patient, the one before may have: nobody is remembered as unknown.
   const stored = kind === 'patients' || meant.addsPatients ? tx.patient(patientId) : find(patientId)
-  const isAsRead = kind !== 'patients' && (stored?.version ?? null) === read.patientVersion
+  const isAsRead = kind !== 'patients' && stored?.version === patient?.version
   const row = isAsRead ? read.row : readRow(meant.raw, stored?.patient ?? null, call.today)
   return fileMeant(tx, meant, row, { fileId, line: raw.line }, call)
 }
@@ -92,61 +93,63 @@ function keptFile(tx: Tx, { file, sha256, source: bytes, table }: ReadableFile, 
   })
 }
 
+/** The plans that hold from a row on, one beside the other; nobody twice, for the second was planned without the first. */
+function holdingFrom(at: number, { read, plans }: ReadAhead, holds: (plan: PlannedFiling) => boolean): readonly PlannedFiling[] {
+  const found: PlannedFiling[] = []
+  const seen = new Set<string>()
+  for (let next = at, row = read[next]; row !== undefined; row = read[next]) {
+    const plan = plans.get(row)
+    if (plan === undefined || seen.has(plan.patientId) || !holds(plan)) break
+    found.push(plan)
+    seen.add(plan.patientId)
+    next += plan.rows.length
+  }
+  return found
+}
+
 /**
  * Takes some rows of a file in, with the standing of everybody they touch, and answers what became of these rows alone. Runs inside the transaction
  * that keeps all of it; the first part keeps the file. `before` is the report of the parts before. `pieces` of the bytes are kept with them: all of
- * them with the first part, unless said. `plans` are what filing was found to do before anything was locked; each is followed where it still holds.
+ * them with the first part, unless said. What was planned is followed where it still holds.
  */
 export function takePart(
   tx: Tx,
   opened: ReadableFile,
-  read: readonly Understood[],
+  ahead: ReadAhead,
   before: FileReport,
   call: Call,
   pieces: Pieces = { from: 0, to: before.fileId === null ? piecesIn(opened) : 0 },
-  plans: ReadonlyMap<Understood, PlannedFiling> = new Map(),
 ): FileReport {
+  const { read, plans } = ahead
   const fileId = before.fileId ?? keptFile(tx, opened, before)
   keepPieces(tx, opened, pieces)
-  const counts = { filed: 0, known: 0, corrected: 0, held: 0, refused: 0 }
-  const problems: RowProblem[] = []
-  // With the standing, where all that is filed of the patient was planned.
-  const touched = new Map<string, StandingRow | null>()
-  let patientsAdded = 0
+  const part = nothingTaken()
   const lastBefore = tx.lastResultId()
   const find = rememberingPatients(tx.patient)
   const knowledge = tx.sourceKnowledge(before.source)
-  for (let at = 0, ahead = read[0]; ahead !== undefined; ahead = read[++at]) {
-    const plan = plans.get(ahead)
-    if (plan !== undefined && !touched.has(plan.patientId) && stillHolds(tx, plan, knowledge.version)) {
-      const standing = fileAsPlanned(tx, plan, fileId)
-      for (const outcome of ['filed', 'corrected', 'known'] as const) counts[outcome] += plan.outcomes[outcome]
-      if (plan.outcomes.filed + plan.outcomes.corrected > 0) touched.set(plan.patientId, standing)
-      at += plan.rows - 1
-      continue
+  const stored = tx.patientsOf([...plans.values()].map(({ patientId }) => patientId))
+  const holds = (plan: PlannedFiling): boolean =>
+    !part.touched.has(plan.patientId) && stillHolds(plan, stored.get(plan.patientId) ?? null, knowledge.version)
+  for (let at = 0, row = read[0]; row !== undefined; row = read[at]) {
+    const holding = holdingFrom(at, ahead, holds)
+    const standings = fileAsPlanned(tx, holding, fileId)
+    for (const { patientId, rows, answers } of holding) {
+      for (const [index, answer] of answers.entries()) addAnswer(part, rows[index] ?? row, answer, standings.get(patientId) ?? null, call)
+      at += rows.length
     }
-    const { raw } = ahead
+    if (holding.length > 0) continue
     // What is known of the source may have changed since the row was read ahead.
-    const understood = ahead.knownAs === knowledge.version ? ahead : understand(raw, knowledge, find, call.today)
-    const answer = settle(tx, find, understood, fileId, call)
-    counts[answer.outcome] += 1
-    if (answer.outcome === 'filed' && answer.addedPatient) patientsAdded += 1
-    if (answer.outcome === 'refused') tx.insertRefused(fileId, { line: raw.line, reason: answer.reason, sentence: answer.sentence, row: raw.text })
-    else if (answer.outcome === 'held') {
-      const { patientId, reason, sentence, on } = answer
-      const { kind, line } = raw
-      const row = { line, kind, patientId: patientId === '' ? null : patientId, reason, sentence, row: raw.text, fields: { ...raw.fields } }
-      tx.insertHeld({ fileId, ...row, receivedAt: call.now, receivedOn: call.today, collectedOn: on })
-    }
-    if (answer.outcome === 'held' || answer.outcome === 'refused') {
-      problems.push({ line: raw.line, outcome: answer.outcome, reason: answer.reason, sentence: answer.sentence, row: raw.text })
-    }
-    if (answer.outcome !== 'known' && answer.outcome !== 'refused') touched.set(answer.patientId, null)
+    const understood = row.knownAs === knowledge.version ? row : understand(row.raw, knowledge, find, call.today)
+    addAnswer(part, row, settle(tx, find, understood, fileId, call), null, call)
+    at += 1
   }
-  const released = afterFiling(tx, touched.keys(), lastBefore, call, undefined, touched).length
-  const part = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
-  tx.setFileCounts(fileId, together(before, part))
-  return part
+  tx.insertHeld(part.held.map((row) => ({ fileId, ...row })))
+  tx.insertRefused(fileId, part.refused)
+  const released = afterFiling(tx, part.touched.keys(), lastBefore, call, undefined, part.touched).length
+  const { counts, patientsAdded, problems } = part
+  const taken = { ...before, fileId, rows: read.length, ...counts, released, patientsAdded, problems }
+  tx.setFileCounts(fileId, together(before, taken))
+  return taken
 }
 
 /** So many problems a report itself holds; all of them are in the database (`problemRows`). */

@@ -39,7 +39,7 @@ function filed(opened: ReadableFile, key: MessageKey, call: Call, options: Intak
   const { sha256 } = opened
   const { source } = options
   const before = emptyReport(opened, call, options)
-  const read = readAhead(opened, Array(opened.table.count).keys(), source, call)
+  const ahead = readAhead(opened, Array(opened.table.count).keys(), source, call)
   return call.store.record(call, (tx) => {
     const earlier = tx.acceptedMessage(key)
     if (earlier !== null) {
@@ -48,7 +48,7 @@ function filed(opened: ReadableFile, key: MessageKey, call: Call, options: Intak
       const says = `Accepted earlier as file ${fileId}; nothing was filed again.`
       return { value: { code: 'AA', says, reason: null }, events: [{ action: 'message-repeated', fileId, sha256, source }] }
     }
-    const report = takePart(tx, opened, read, before, call)
+    const report = takePart(tx, opened, ahead, before, call)
     if (report.fileId === null) throw new Error('A message that was taken in has a file.')
     tx.insertAcceptedMessage({ key, sha256, fileId: report.fileId, acceptedAt: call.now })
     return { value: { code: 'AA', says: counted(report), reason: null }, events: [eventOf(report, 1, 1)] }

@@ -53,14 +53,21 @@ export function keepStanding(tx: Tx, patientId: string, today: Day, plan: Follow
   if (fresh !== null) tx.saveStanding(fresh)
 }
 
-/** What an answer has to be of to hold: the revision of the history (null where nobody has the number) and the plan there are now. */
-export interface StandsAt {
+/** An answer worked out before the write lock was taken, null where none was, and the revision there is now; null where nobody has the number. */
+export interface WorkedOut {
+  readonly patientId: string
+  readonly before: StandingRow | null
   readonly revision: number | null
-  readonly plan: FollowUpPlan
 }
 
-/** Keeps an answer worked out before the write lock was taken where it is of what there is now; else evaluates the patient afresh. */
-export function keepWorkedOut(tx: Tx, patientId: string, before: StandingRow | null, { revision, plan }: StandsAt, today: Day): void {
-  if (before !== null && before.historyRevision === revision && before.planVersion === plan.version) tx.saveStanding(before)
-  else keepStanding(tx, patientId, today, plan)
+/** Keeps answers worked out before the write lock was taken where they are of what there is now; evaluates the other patients afresh. */
+export function keepWorkedOut(tx: Tx, all: readonly WorkedOut[], plan: FollowUpPlan, today: Day): void {
+  // By whom it is about: what came for two records that are read as one is one answer.
+  const rows = new Map<string, StandingRow>()
+  for (const { patientId, before, revision } of all) {
+    const holds = before !== null && before.historyRevision === revision && before.planVersion === plan.version
+    const row = holds ? before : freshStanding(tx, patientId, plan, today)
+    if (row !== null) rows.set(row.patientId, row)
+  }
+  tx.saveStandings([...rows.values()])
 }

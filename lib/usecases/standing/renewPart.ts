@@ -47,11 +47,9 @@ export async function renewPart(call: Call, part: Part): Promise<number> {
       return patients === 0 ? [] : [{ action: 'standings-renewed' as const, patients, because }]
     })
     await call.store.record(call, (tx) => {
-      const planNow = planInForce(tx, call.today)
-      for (const { row } of fresh) {
-        const { patientId } = row
-        keepWorkedOut(tx, patientId, row, { revision: tx.patient(patientId)?.revision ?? null, plan: planNow }, call.today)
-      }
+      const now = tx.patientsOf(fresh.map(({ row }) => row.patientId))
+      const workedOut = fresh.map(({ row }) => ({ patientId: row.patientId, before: row, revision: now.get(row.patientId)?.revision ?? null }))
+      keepWorkedOut(tx, workedOut, planInForce(tx, call.today), call.today)
       return { value: null, events }
     })
     renewed += fresh.length

@@ -1,25 +1,47 @@
-import type { NewResult, StandingRow, Tx } from '../../../store/index.ts'
+import type { NewRepeat, NewResult, StandingRow, StoredPatient, Tx } from '../../../store/index.ts'
+import { mappingUses } from '../keepMappings.ts'
 import type { PlannedFiling } from './planFiling.ts'
 
 /** Whether a plan is of what is stored now: of this revision of its patient, and of this knowledge of the source. */
-export function stillHolds(tx: Tx, { patientId, revision, knownAs }: PlannedFiling, knownNow: string): boolean {
-  return knownAs === knownNow && tx.patient(patientId)?.revision === revision
+export function stillHolds({ patient, knownAs }: PlannedFiling, stored: StoredPatient | null, knownNow: string): boolean {
+  return knownAs === knownNow && stored?.revision === patient?.revision
 }
 
-/** Does what was planned: stores the versions in the order of the rows, then keeps which rows only repeated one. Answers the standing that follows; null where none was planned, or where versions got other numbers. */
-export function fileAsPlanned(tx: Tx, { steps, firstId, standing }: PlannedFiling, fileId: number): StandingRow | null {
-  const versions: { version: NewResult; counts: boolean }[] = []
-  const repeats: { repeats: number; line: number }[] = []
-  for (const step of steps) {
-    if ('repeats' in step) repeats.push(step)
-    else {
-      const { patientId, identity, result, provenance } = step.version
-      const { line, valueText, unitText } = provenance
-      versions.push({ version: { patientId, identity, result, provenance: { fileId, line, valueText, unitText } }, counts: step.counts })
-    }
-  }
-  // What is repeated may be one of the versions, whose numbers are known once they are stored.
+/** The versions a plan stores. */
+const versionsOf = ({ steps }: PlannedFiling) => steps.flatMap((step) => ('version' in step ? [step] : []))
+
+/** The repetitions of a plan; what is repeated may be one of its versions, whose numbers are known once they are stored. */
+function repeatsOf({ steps, firstId }: PlannedFiling, given: readonly number[]): readonly NewRepeat[] {
+  return steps.flatMap((step) => ('version' in step ? [] : [{ ...step, versionId: given[step.versionId - firstId] ?? step.versionId }]))
+}
+
+/** A version as the file it came with brings it. */
+function fromFile({ patientId, identity, result, provenance: { line, valueText, unitText } }: NewResult, fileId: number): NewResult {
+  return { patientId, identity, result, provenance: { fileId, line, valueText, unitText } }
+}
+
+/**
+ * Does what was planned, of each patient the versions in the order of the rows, all of them at once: on a server every statement is a journey. Answers the
+ * standings that follow, by patient; null where none was planned, or where versions got other numbers.
+ */
+export function fileAsPlanned(tx: Tx, plans: readonly PlannedFiling[], fileId: number): ReadonlyMap<string, StandingRow | null> {
+  const versions = plans.flatMap((plan) => versionsOf(plan).map(({ version, counts }) => ({ version: fromFile(version, fileId), counts })))
   const given = tx.insertResultVersions(versions)
-  for (const { repeats: id, line } of repeats) tx.insertRepeat('results', given[id - firstId] ?? id, { fileId, line })
-  return given.every((id, at) => id === firstId + at) ? standing : null
+  const uses = plans.flatMap(({ rows, answers }) =>
+    rows.flatMap(({ meant, raw: { line } }, at) => {
+      const answer = answers[at]
+      return answer === undefined ? [] : mappingUses(meant, answer, { fileId, line })
+    }),
+  )
+  // Before the repetitions: of those only what was read with a mapping is kept.
+  tx.insertMappingUses(uses)
+  const standings = new Map<string, StandingRow | null>()
+  let from = 0
+  for (const plan of plans) {
+    const own = given.slice(from, from + versionsOf(plan).length)
+    from += own.length
+    tx.insertRepeats('results', { fileId, patientId: plan.patientId }, repeatsOf(plan, own))
+    standings.set(plan.patientId, own.every((id, at) => id === plan.firstId + at) ? plan.standing : null)
+  }
+  return standings
 }

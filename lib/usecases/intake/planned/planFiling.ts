@@ -1,26 +1,30 @@
 import type { FollowUpPlan } from '../../../plan/index.ts'
-import type { LabResult } from '../../../results/index.ts'
+import { type LabResult, resultIdentity } from '../../../results/index.ts'
 import { assess } from '../../../standing/index.ts'
-import type { StandingRow } from '../../../store/index.ts'
+import type { Reader, StandingRow, StoredPatient, StoredVersion } from '../../../store/index.ts'
 import type { Call } from '../../call.ts'
 import { planInForce } from '../../plan/planInForce.ts'
 import { standingRow } from '../../standing/keepStanding.ts'
-import { fileResult } from '../fileRow.ts'
+import { fileReadResult, type RowAnswer } from '../fileRow.ts'
 import type { Understood } from '../readRow.ts'
 import { type FilingStep, type Shelf, shelfBefore } from './shelf.ts'
+
+/** What planning asks of the database. */
+export type PlanningReader = Pick<Reader, 'lastResultId' | 'loadCounted' | 'publishedPlans' | 'versionsOfEach' | 'withResults'>
 
 /** What filing the rows of one patient will do, worked out before anything is locked. It holds where the patient is still as it was planned for. */
 export interface PlannedFiling {
   readonly patientId: string
-  readonly rows: number
-  /** How often the history of the patient had changed. */
-  readonly revision: number
+  readonly rows: readonly Understood[]
+  /** What becomes of each row, in their order. */
+  readonly answers: readonly RowAnswer[]
+  /** As they were when the rows were read; null where nobody has the number. */
+  readonly patient: StoredPatient | null
   /** What was known of the source. */
   readonly knownAs: string
   /** The number the first version to be stored gets, as far as can be told; the standing names versions by their numbers. */
   readonly firstId: number
   readonly steps: readonly FilingStep[]
-  readonly outcomes: Readonly<Record<'filed' | 'corrected' | 'known', number>>
   /** The answer that will hold then; null where nothing changes, and where only evaluating afterwards can tell. */
   readonly standing: StandingRow | null
 }
@@ -31,47 +35,54 @@ const NO_FILE = 0
 // As the database orders them: by the moment of collection, then by number.
 const inOrder = (a: LabResult, b: LabResult): number => a.collected.order - b.collected.order || a.id - b.id
 
+/** What planning is told of all patients. */
+interface Planning {
+  readonly reader: PlanningReader
+  readonly followUp: FollowUpPlan
+  /** Those of whom results are stored: of anybody else none need be asked for. */
+  readonly withResults: ReadonlySet<string>
+  readonly call: Pick<Call, 'now' | 'today'>
+}
+
 /** Evaluates the history as it will be. What a later version of a stored result does to findings is kept when it is filed, and what is joined is read then. */
-function standingOnce(shelf: Shelf, patientId: string, revision: number, plan: FollowUpPlan, call: Call): StandingRow | null {
+function standingOnce(shelf: Shelf, patient: StoredPatient, { reader, followUp, call }: Planning): StandingRow | null {
+  const { id } = patient.patient
   if (shelf.stored() === 0 || shelf.hasLater()) return null
-  const loaded = call.store.reader.loadCounted(patientId)
-  if (loaded === null || loaded.joined || loaded.history.patient.id !== patientId || loaded.revision !== revision) return null
+  const loaded = reader.loadCounted(id)
+  if (loaded === null || loaded.joined || loaded.history.patient.id !== id || loaded.revision !== patient.revision) return null
   const results = [...loaded.history.results, ...shelf.counted()].sort(inOrder)
-  return standingRow(assess({ ...loaded.history, results }, plan, call.today), revision + 1, plan.version)
+  return standingRow(assess({ ...loaded.history, results }, followUp, call.today), patient.revision + 1, followUp.version)
 }
 
 type OfOne = readonly [Understood, ...Understood[]]
 
-const isPlain = ({ meant, row }: Understood): boolean => row.kind === 'results' && row.read.outcome === 'take' && meant.mappings.length === 0
+const isResult = ({ row }: Understood): boolean => row.kind === 'results'
+const addsPatient = ({ meant }: Understood): boolean => meant.addsPatients
+
+/** The stored versions of every result the rows tell of, by identity. */
+function versionsBefore(rows: OfOne, patientId: string, { reader, withResults }: Planning): ReadonlyMap<string, readonly StoredVersion[]> {
+  if (!withResults.has(patientId)) return new Map()
+  const taken = rows.flatMap(({ row }) => (row.kind === 'results' && row.read.outcome === 'take' ? [row.read.value] : []))
+  return reader.versionsOfEach(patientId, [...new Set(taken.map(resultIdentity))])
+}
 
 /**
- * Plans what the rows of one patient will do. `plan` is null where filing has to see them one by one: one is refused, waits for a person, or is read with a
- * mapping. `stored` is how many of them get a number, as far as can be told.
+ * Plans what the rows of one patient will do. `plan` is null where filing has to see them one by one: they are no results, or one of them may bring its patient.
+ * `stored` is how many of them get a number, as far as can be told.
  */
-function planFiling(
-  rows: OfOne,
-  firstId: number,
-  followUp: FollowUpPlan,
-  call: Call,
-): { readonly plan: PlannedFiling | null; readonly stored: number } {
-  const [{ patientId, patientVersion, knownAs }] = rows
-  const { reader } = call.store
-  // Before anything else is asked: whatever changes in between raises the revision.
-  const known = reader.patient(patientId)
-  if (known === null || known.version !== patientVersion || !rows.every(isPlain)) {
+function planFiling(rows: OfOne, firstId: number, planning: Planning): { readonly plan: PlannedFiling | null; readonly stored: number } {
+  const [{ patientId, patient, knownAs }] = rows
+  if (!rows.every(isResult) || (patient === null && rows.some(addsPatient))) {
     return { plan: null, stored: rows.filter(({ row }) => row.kind === 'results' && row.read.outcome === 'take').length }
   }
-  const shelf = shelfBefore(reader, patientId, firstId)
-  const outcomes = { filed: 0, corrected: 0, known: 0, held: 0 }
-  for (const { raw, row } of rows) {
-    if (row.kind !== 'results' || row.read.outcome !== 'take') continue
-    outcomes[fileResult(shelf, row.read.value, { fileId: NO_FILE, line: raw.line, now: call.now }).outcome] += 1
-  }
-  const stored = shelf.stored()
-  if (outcomes.held > 0) return { plan: null, stored }
-  const { revision } = known
-  const standing = standingOnce(shelf, patientId, revision, followUp, call)
-  return { plan: { patientId, rows: rows.length, revision, knownAs, firstId, steps: shelf.steps, outcomes, standing }, stored }
+  const shelf = shelfBefore(versionsBefore(rows, patientId, planning), patientId, firstId)
+  const answers = rows.flatMap(({ raw: { line }, row }) =>
+    row.kind === 'results' ? [fileReadResult(shelf, row.read, patientId, { fileId: NO_FILE, line, now: planning.call.now })] : [],
+  )
+  // A row that waits is part of what is evaluated.
+  const isHeld = answers.some(({ outcome }) => outcome === 'held')
+  const standing = patient === null || isHeld ? null : standingOnce(shelf, patient, planning)
+  return { plan: { patientId, rows, answers, patient, knownAs, firstId, steps: shelf.steps, standing }, stored: shelf.stored() }
 }
 
 /** Rows that stand together about one patient. */
@@ -85,13 +96,16 @@ function byPatient(read: readonly Understood[]): readonly OfOne[] {
   return groups
 }
 
-/** What filing rows will do, as far as it can be planned, by the first row of each patient. `firstId` is the number the next result version will get. */
-export function planFilings(read: readonly Understood[], firstId: number, call: Call): ReadonlyMap<Understood, PlannedFiling> {
+/** What filing rows will do, as far as it can be planned, by the first row of each patient. */
+export function planFilings(read: readonly Understood[], reader: PlanningReader, call: Call): ReadonlyMap<Understood, PlannedFiling> {
   const plans = new Map<Understood, PlannedFiling>()
-  const followUp = planInForce(call.store.reader, call.today)
-  let id = firstId
-  for (const rows of byPatient(read)) {
-    const { plan, stored } = planFiling(rows, id, followUp, call)
+  const groups = byPatient(read)
+  if (groups.length === 0) return plans
+  const withResults = reader.withResults(groups.flatMap(([{ patient }]) => (patient === null ? [] : [patient.patient.id])))
+  const planning = { reader, followUp: planInForce(reader, call.today), withResults, call }
+  let id = reader.lastResultId() + 1
+  for (const rows of groups) {
+    const { plan, stored } = planFiling(rows, id, planning)
     if (plan !== null) plans.set(rows[0], plan)
     id += stored
   }

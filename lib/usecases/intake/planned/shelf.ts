@@ -1,9 +1,9 @@
 import { isWithdrawn, type LabResult } from '../../../results/index.ts'
-import { countedOnceStored, type NewResult, type Reader } from '../../../store/index.ts'
+import { countedOnceStored, type NewRepeat, type NewResult, type StoredVersion } from '../../../store/index.ts'
 import type { ResultShelf } from '../fileRow.ts'
 
 /** What filing one row tells the database: to store a version, or to keep that the row only repeated one. */
-export type FilingStep = { readonly version: NewResult; readonly counts: boolean } | { readonly repeats: number; readonly line: number }
+export type FilingStep = { readonly version: NewResult; readonly counts: boolean } | NewRepeat
 
 /** Where the results of one patient are filed that are not stored yet: it answers as the database will, and keeps in memory what it is told. */
 export interface Shelf extends ResultShelf {
@@ -23,22 +23,23 @@ interface Put {
   counts: boolean
 }
 
-/** An empty shelf in front of what is stored of a patient. The first version it is told to store gets the number `firstId`, as it will in the database. */
-export function shelfBefore(reader: Pick<Reader, 'versionsOf' | 'hasResults'>, patientId: string, firstId: number): Shelf {
+/**
+ * An empty shelf in front of what is stored of a patient: of every result that will be filed the versions, by identity. The first version it is told to store
+ * gets the number `firstId`, as it will in the database.
+ */
+export function shelfBefore(stored: ReadonlyMap<string, readonly StoredVersion[]>, patientId: string, firstId: number): Shelf {
   const steps: FilingStep[] = []
   const put: Put[] = []
   const byIdentity = new Map<string, Put[]>()
-  // Of somebody new nothing is stored: one question in place of one a row.
-  const isNew = !reader.hasResults(patientId)
   let hasLater = false
   return {
     steps,
     versionsOf(identity) {
-      const before = isNew ? [] : reader.versionsOf(identity)
+      const before = stored.get(identity) ?? []
       const here = (byIdentity.get(identity) ?? []).map(({ id, version: { result, provenance }, counts }) => {
         return { patientId, identity, current: counts, takenBack: false, result: { ...result, id, provenance: { ...provenance, fileName: '' } } }
       })
-      return before.length === 0 ? here : [...before, ...here]
+      return [...before, ...here]
     },
     insertResultVersion(version, counts) {
       const { identity } = version
@@ -52,8 +53,8 @@ export function shelfBefore(reader: Pick<Reader, 'versionsOf' | 'hasResults'>, p
       else here.push(one)
       return one.id
     },
-    insertRepeat(_kind, repeats, { line }) {
-      steps.push({ repeats, line })
+    insertRepeats(_kind, _of, repeats) {
+      steps.push(...repeats)
     },
     stored: () => put.length,
     counted: () => put.flatMap(({ id, version, counts }) => (counts && !isWithdrawn(version.result) ? [countedOnceStored(version, id)] : [])),
