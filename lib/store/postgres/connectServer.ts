@@ -24,9 +24,9 @@ const AT_A_TIME = 1_000
 const ROWS_AT_ONCE = 2_000
 
 // A plan made while a table was small reads all of it, and stays after it has grown: a server notices by itself only what it has looked through (autovacuum).
-// So plans are thrown away now and then, soon at first, as a table may grow fastest when it is new.
-const REPLAN_AFTER_MS = 1_000
-const REPLAN_AT_MOST_EVERY_MS = 64_000
+// So plans are thrown away now and then, by how much was asked and not by the clock: who asks little would plan anew each time.
+const REPLAN_AFTER_FIRST = 64
+const REPLAN_AFTER_AT_MOST = 65_536
 
 let opened = 0
 
@@ -53,16 +53,15 @@ export function connectServer(url: string, { reading }: { readonly reading: bool
   let isLost = false
   let cursors = 0
   let number = ''
-  let plannedAt = performance.now()
-  let replanAfter = REPLAN_AFTER_MS
+  let askedSincePlanned = 0
+  let replanAfter = REPLAN_AFTER_FIRST
 
   ask({ kind: 'open', id, url, settings })
 
   function planAnew(): void {
-    const now = performance.now()
-    if (now - plannedAt < replanAfter) return
-    plannedAt = now
-    replanAfter = Math.min(replanAfter * 2, REPLAN_AT_MOST_EVERY_MS)
+    if (++askedSincePlanned < replanAfter) return
+    askedSincePlanned = 0
+    replanAfter = Math.min(replanAfter * 2, REPLAN_AFTER_AT_MOST)
     tell({ kind: 'exec', id, sql: 'DISCARD PLANS' })
   }
 

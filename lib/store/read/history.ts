@@ -12,7 +12,7 @@ import { DECISIONS, type DecisionRow } from './decisions.ts'
 import { NOTICES, type NoticeRow, noticeOf } from './held.ts'
 import { listText, rowsIn } from './lists.ts'
 import { HAS_JOINED, KEPT_ID } from './merges.ts'
-import { PATIENT_COLUMNS } from './patients.ts'
+import { STORED_PATIENT } from './patients.ts'
 import { joinedRecords } from './record.ts'
 import { currentResults } from './results.ts'
 
@@ -43,7 +43,7 @@ type Asked = StoredPatientColumns & { readonly joined: number } & Readonly<Recor
 
 // All but the results, of the record that is kept.
 const LISTED = Object.entries(LISTS).map(([name, list]) => `${listText(list, 'patient.id')} AS ${name}`)
-const KNOWN = `SELECT ${PATIENT_COLUMNS.join(', ')}, ${HAS_JOINED} AS joined, ${LISTED.join(', ')} FROM patient WHERE patient.id = coalesce((${KEPT_ID}), ?)`
+const KNOWN = `SELECT ${STORED_PATIENT.join(', ')}, ${HAS_JOINED} AS joined, ${LISTED.join(', ')} FROM patient WHERE patient.id = coalesce((${KEPT_ID}), ?)`
 
 function load(connection: Connection, anyId: string, resultsOf: (patientId: string) => readonly LabResult[]): LoadedHistory | null {
   return connection.snapshot(() => {

@@ -1,5 +1,5 @@
 import type { Connection } from '../connection.ts'
-import { type StoredPatient, type StoredPatientColumns, storedPatient } from '../rows/patient.ts'
+import { PATIENT_COLUMNS, type StoredPatient, type StoredPatientColumns, storedPatient } from '../rows/patient.ts'
 import { listSql, listText, rowsIn } from './lists.ts'
 import { IS_JOINED } from './merges.ts'
 
@@ -17,22 +17,10 @@ export function followedPatientIds({ statement }: Connection): string[] {
     .map((row) => row.id)
 }
 
-/** The columns of `patient` everybody asks for. */
-export const PATIENT_COLUMNS = [
-  'id',
-  'family_name',
-  'given_name',
-  'birth_date',
-  'sex',
-  'weight_kg',
-  'clinician',
-  'status',
-  'status_on',
-  'revision',
-  'version',
-] as const satisfies readonly (keyof StoredPatientColumns)[]
+/** What is asked of a patient. */
+export const STORED_PATIENT = [...PATIENT_COLUMNS, 'revision', 'version'] as const satisfies readonly (keyof StoredPatientColumns)[]
 
-const BY_ID = { columns: PATIENT_COLUMNS, rows: (patientId: string) => `patient WHERE id = ${patientId}` }
+const BY_ID = { columns: STORED_PATIENT, rows: (patientId: string) => `patient WHERE id = ${patientId}` }
 
 /** The patient, or null where nobody has this id. */
 export function patientOf({ statement }: Connection, id: string): StoredPatient | null {

@@ -15,6 +15,19 @@ export interface PatientColumns {
   readonly status_on: string | null
 }
 
+/** All of them, in the order a new row binds them. */
+export const PATIENT_COLUMNS = [
+  'id',
+  'family_name',
+  'given_name',
+  'birth_date',
+  'sex',
+  'weight_kg',
+  'clinician',
+  'status',
+  'status_on',
+] as const satisfies readonly (keyof PatientColumns)[]
+
 /** A patient with how often the history changed (`revision`) and which version of the patient's own row this is. */
 export interface StoredPatient {
   readonly patient: Patient

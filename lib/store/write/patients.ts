@@ -1,7 +1,7 @@
 import type { Patient } from '../../results/index.ts'
 import type { Connection } from '../connection.ts'
 import { KEPT_ID } from '../read/merges.ts'
-import { type PatientColumns, patientColumns } from '../rows/patient.ts'
+import { PATIENT_COLUMNS, patientColumns } from '../rows/patient.ts'
 import { insertSql } from './insert.ts'
 
 /** The row of a file something came from. */
@@ -10,33 +10,22 @@ export interface RowOfFile {
   readonly line: number
 }
 
-const COLUMNS = [
-  'id',
-  'family_name',
-  'given_name',
-  'birth_date',
-  'sex',
-  'weight_kg',
-  'clinician',
-  'status',
-  'status_on',
-] as const satisfies readonly (keyof PatientColumns)[]
-const INSERT = insertSql('patient', [...COLUMNS, 'file_id', 'line'])
-const UPDATE = `UPDATE patient SET ${COLUMNS.map((column) => `${column} = ?`).join(', ')}, file_id = ?, line = ?, version = version + 1 WHERE id = ?`
+const INSERT = insertSql('patient', [...PATIENT_COLUMNS, 'file_id', 'line'])
+const UPDATE = `UPDATE patient SET ${PATIENT_COLUMNS.map((column) => `${column} = ?`).join(', ')}, file_id = ?, line = ?, version = version + 1 WHERE id = ?`
 const KEEP = `INSERT INTO patient_version (patient_id, version, row, replaced_at)
-  SELECT id, version, json_object(${COLUMNS.map((column) => `'${column}', ${column}`).join(', ')}, 'file_id', file_id, 'line', line), ? FROM patient WHERE id = ?`
+  SELECT id, version, json_object(${PATIENT_COLUMNS.map((column) => `'${column}', ${column}`).join(', ')}, 'file_id', file_id, 'line', line), ? FROM patient WHERE id = ?`
 
 /** Stores a new patient. Throws where the id is taken. */
 export function insertPatient({ statement }: Connection, patient: Patient, from: RowOfFile): void {
   const row = patientColumns(patient)
-  statement(INSERT).run(...COLUMNS.map((column) => row[column]), from.fileId, from.line)
+  statement(INSERT).run(...PATIENT_COLUMNS.map((column) => row[column]), from.fileId, from.line)
 }
 
 /** Replaces what is known of a patient; the row as it was is kept beside it. Throws where nobody has this id. */
 export function updatePatient({ statement }: Connection, patient: Patient, from: RowOfFile, replacedAt: string): void {
   const row = patientColumns(patient)
   if (statement(KEEP).run(replacedAt, patient.id).changes !== 1) throw new Error(`There is no patient ${patient.id} to update.`)
-  statement(UPDATE).run(...COLUMNS.map((column) => row[column]), from.fileId, from.line, patient.id)
+  statement(UPDATE).run(...PATIENT_COLUMNS.map((column) => row[column]), from.fileId, from.line, patient.id)
 }
 
 const BUMP = `UPDATE patient SET revision = revision + 1 WHERE id = ? OR id = (${KEPT_ID}) RETURNING id, revision`
