@@ -70,8 +70,14 @@ function failed(asked: Asked, error: unknown): Answered {
   return { kind: 'failed', message, code, lost: isLost }
 }
 
+// One after the other on each connection: of what nobody waits for, the next question is here before the answer.
+const turns = new Map<number, Promise<Answered>>()
+
 port.on('message', async ({ number, says }: Numbered<Asked>) => {
-  const said = await answer(says).catch((error: unknown) => failed(says, error))
+  const turn = (turns.get(says.id) ?? Promise.resolve()).then(() => answer(says)).catch((error: unknown) => failed(says, error))
+  turns.set(says.id, turn)
+  const said = await turn
+  if (says.kind === 'close') turns.delete(says.id)
   if (number === null) return
   port.postMessage({ number, says: said } satisfies Numbered<Answered>)
   Atomics.store(signal, 0, number)
