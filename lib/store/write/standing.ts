@@ -12,13 +12,22 @@ const SAVE = `INSERT INTO standing (${COLUMNS.join(', ')}, seen_on)
     .map((column) => `${column} = excluded.${column}`)
     .join(', ')}`
 
-/** What is kept beside a standing, a row for each thing: the column that names it among those of its patient, and what it says. */
+interface BesideTable {
+  /** What a row says; the first names it among those of its patient. */
+  readonly columns: readonly [string, ...string[]]
+  readonly now: (standing: StandingRow) => readonly (readonly Cell[])[]
+}
+
+/** What is kept beside a standing, a row for each thing. */
 const BESIDE = {
-  on_list: ['topic'],
-  standing_finding: ['rule'],
-  standing_open: ['key', 'topic', 'answered_at', 'back', 'handed'],
-  standing_back_to: ['name'],
-} as const satisfies Readonly<Record<string, readonly [string, ...string[]]>>
+  on_list: { columns: ['topic'], now: ({ open }) => open.map(({ topic }) => [topic]) },
+  standing_finding: { columns: ['rule'], now: ({ rules }) => rules.map((rule) => [rule]) },
+  standing_open: {
+    columns: ['key', 'topic', 'answered_at', 'back', 'handed'],
+    now: ({ open }) => open.map(({ key, topic, answeredAt, back, handed }) => [key, topic, answeredAt, back, handed]),
+  },
+  standing_back_to: { columns: ['name'], now: ({ comesBackTo }) => comesBackTo.map((name) => [name]) },
+} as const satisfies Readonly<Record<string, BesideTable>>
 
 type Beside = keyof typeof BESIDE
 const ALL_BESIDE = Object.keys(BESIDE) as Beside[]
@@ -28,20 +37,12 @@ type Row = Readonly<Record<string, Cell>>
 
 // All of all patients in one question, since on a server each is a journey, and mostly nothing of it changes.
 const KEPT = `SELECT told.value AS patientId, ${ALL_BESIDE.map(
-  (beside) => `${listText({ columns: BESIDE[beside], rows: (patientId) => `${beside} WHERE patient_id = ${patientId}` }, 'told.value')} AS ${beside}`,
+  (beside) =>
+    `${listText({ columns: BESIDE[beside].columns, rows: (patientId) => `${beside} WHERE patient_id = ${patientId}` }, 'told.value')} AS ${beside}`,
 ).join(', ')} FROM json_each(?) AS told`
 
-function besideNow({ open, rules, comesBackTo }: StandingRow): Readonly<Record<Beside, readonly (readonly Cell[])[]>> {
-  return {
-    on_list: open.map(({ topic }) => [topic]),
-    standing_finding: rules.map((rule) => [rule]),
-    standing_open: open.map(({ key, topic, answeredAt, back, handed }) => [key, topic, answeredAt, back, handed]),
-    standing_back_to: comesBackTo.map((name) => [name]),
-  }
-}
-
 function besideBefore(beside: Beside, kept: Kept | undefined): readonly (readonly Cell[])[] {
-  return rowsIn<Row>(kept?.[beside] ?? null).map((row) => BESIDE[beside].map((column) => row[column] ?? null))
+  return rowsIn<Row>(kept?.[beside] ?? null).map((row) => BESIDE[beside].columns.map((column) => row[column] ?? null))
 }
 
 function cellOf(value: StandingRow[(typeof STANDING_COLUMNS)[keyof typeof STANDING_COLUMNS]]): Cell {
@@ -61,20 +62,20 @@ export function saveStandings({ statement, insertMissing }: Connection, standing
       .map((row) => [row.patientId, row]),
   )
   const keep = (beside: Beside): void => {
-    const [name] = BESIDE[beside]
-    const remove = `DELETE FROM ${beside} WHERE patient_id = ? AND ${name} IN (SELECT value FROM json_each(?))`
+    const { columns, now: nowOf } = BESIDE[beside]
+    const remove = `DELETE FROM ${beside} WHERE patient_id = ? AND ${columns[0]} IN (SELECT value FROM json_each(?))`
     // When a thing came onto the list is no part of what it says.
-    const more = beside === 'on_list' ? ['seen_on'] : []
+    const isList = beside === 'on_list'
     const coming: (readonly Cell[])[] = []
     for (const row of standings) {
       const { patientId, evaluatedOn } = row
       const before = new Map(besideBefore(beside, kept.get(patientId)).map((cells) => [JSON.stringify(cells), cells[0]]))
-      const now = new Map(besideNow(row)[beside].map((cells) => [JSON.stringify(cells), cells]))
+      const now = new Map(nowOf(row).map((cells) => [JSON.stringify(cells), cells]))
       const gone = [...before].flatMap(([text, named]) => (now.has(text) ? [] : [named]))
       if (gone.length > 0) statement(remove).run(patientId, JSON.stringify(gone))
-      for (const [text, cells] of now) if (!before.has(text)) coming.push([patientId, ...cells, ...(more.length === 0 ? [] : [evaluatedOn])])
+      for (const [text, cells] of now) if (!before.has(text)) coming.push(isList ? [patientId, ...cells, evaluatedOn] : [patientId, ...cells])
     }
-    insertMissing(beside, ['patient_id', ...BESIDE[beside], ...more], coming)
+    insertMissing(beside, ['patient_id', ...columns, ...(isList ? ['seen_on'] : [])], coming)
   }
   keep('on_list')
   for (const row of standings) statement(SAVE).run(...COLUMNS.map((column) => cellOf(row[STANDING_COLUMNS[column]])), row.patientId)

@@ -95,16 +95,20 @@ export function fileResult(shelf: ResultShelf, incoming: IncomingResult, place: 
   return { outcome: filing.outcome, patientId }
 }
 
+/** Files what was read as `file` does, or answers why it could not be read. */
+function fileRead<T>(read: Interpreted<T>, patientId: string, file: (value: T) => Filed): RowAnswer {
+  if (read.outcome === 'take') return file(read.value)
+  return read.outcome === 'held' ? { ...read, patientId } : read
+}
+
 /** Files what a row of results says, or answers why that is not possible. */
 export function fileReadResult(shelf: ResultShelf, read: Interpreted<IncomingResult>, patientId: string, place: RowPlace): RowAnswer {
-  if (read.outcome === 'take') return fileResult(shelf, read.value, place)
-  return read.outcome === 'held' ? { ...read, patientId } : read
+  return fileRead(read, patientId, (result) => fileResult(shelf, result, place))
 }
 
 /** Files what a row says, or answers why that is not possible. */
 export function fileRow(tx: Tx, row: ReadRow, patientId: string, place: RowPlace): RowAnswer {
   if (row.kind === 'results') return fileReadResult(tx, row.read, patientId, place)
-  if (row.read.outcome === 'refused') return row.read
-  if (row.read.outcome === 'held') return { ...row.read, patientId }
-  return row.kind === 'patients' ? filePatient(tx, row.read.value, place) : fileEvent(tx, patientId, row.read.value, place)
+  if (row.kind === 'patients') return fileRead(row.read, patientId, (patient) => filePatient(tx, patient, place))
+  return fileRead(row.read, patientId, (event) => fileEvent(tx, patientId, event, place))
 }

@@ -132,16 +132,18 @@ export function takePart(
     !part.touched.has(plan.patientId) && stillHolds(plan, stored.get(plan.patientId) ?? null, knowledge.version)
   for (let at = 0, row = read[0]; row !== undefined; row = read[at]) {
     const holding = holdingFrom(at, ahead, holds)
+    if (holding.length === 0) {
+      // What is known of the source may have changed since the row was read ahead.
+      const understood = row.knownAs === knowledge.version ? row : understand(row.raw, knowledge, find, call.today)
+      addAnswer(part, row, settle(tx, find, understood, fileId, call), null, call)
+      at += 1
+      continue
+    }
     const standings = fileAsPlanned(tx, holding, fileId)
-    for (const { patientId, rows, answers } of holding) {
-      for (const [index, answer] of answers.entries()) addAnswer(part, rows[index] ?? row, answer, standings.get(patientId) ?? null, call)
+    for (const { patientId, rows } of holding) {
+      for (const { understood, answer } of rows) addAnswer(part, understood, answer, standings.get(patientId) ?? null, call)
       at += rows.length
     }
-    if (holding.length > 0) continue
-    // What is known of the source may have changed since the row was read ahead.
-    const understood = row.knownAs === knowledge.version ? row : understand(row.raw, knowledge, find, call.today)
-    addAnswer(part, row, settle(tx, find, understood, fileId, call), null, call)
-    at += 1
   }
   tx.insertHeld(part.held.map((row) => ({ fileId, ...row })))
   tx.insertRefused(fileId, part.refused)

@@ -7,12 +7,9 @@ export function stillHolds({ patient, knownAs }: PlannedFiling, stored: StoredPa
   return knownAs === knownNow && stored?.revision === patient?.revision
 }
 
-/** The versions a plan stores. */
-const versionsOf = ({ steps }: PlannedFiling) => steps.flatMap((step) => ('version' in step ? [step] : []))
-
 /** The repetitions of a plan; what is repeated may be one of its versions, whose numbers are known once they are stored. */
-function repeatsOf({ steps, firstId }: PlannedFiling, given: readonly number[]): readonly NewRepeat[] {
-  return steps.flatMap((step) => ('version' in step ? [] : [{ ...step, versionId: given[step.versionId - firstId] ?? step.versionId }]))
+function repeatsOf({ repeats, firstId }: PlannedFiling, given: readonly number[]): readonly NewRepeat[] {
+  return repeats.map(({ versionId, line }) => ({ versionId: given[versionId - firstId] ?? versionId, line }))
 }
 
 /** A version as the file it came with brings it. */
@@ -25,20 +22,17 @@ function fromFile({ patientId, identity, result, provenance: { line, valueText, 
  * standings that follow, by patient; null where none was planned, or where versions got other numbers.
  */
 export function fileAsPlanned(tx: Tx, plans: readonly PlannedFiling[], fileId: number): ReadonlyMap<string, StandingRow | null> {
-  const versions = plans.flatMap((plan) => versionsOf(plan).map(({ version, counts }) => ({ version: fromFile(version, fileId), counts })))
+  const versions = plans.flatMap((plan) => plan.versions.map(({ version, counts }) => ({ version: fromFile(version, fileId), counts })))
   const given = tx.insertResultVersions(versions)
-  const uses = plans.flatMap(({ rows, answers }) =>
-    rows.flatMap(({ meant, raw: { line } }, at) => {
-      const answer = answers[at]
-      return answer === undefined ? [] : mappingUses(meant, answer, { fileId, line })
-    }),
+  const uses = plans.flatMap(({ rows }) =>
+    rows.flatMap(({ understood: { meant, raw }, answer }) => mappingUses(meant, answer, { fileId, line: raw.line })),
   )
   // Before the repetitions: of those only what was read with a mapping is kept.
   tx.insertMappingUses(uses)
   const standings = new Map<string, StandingRow | null>()
   let from = 0
   for (const plan of plans) {
-    const own = given.slice(from, from + versionsOf(plan).length)
+    const own = given.slice(from, from + plan.versions.length)
     from += own.length
     tx.insertRepeats('results', { fileId, patientId: plan.patientId }, repeatsOf(plan, own))
     standings.set(plan.patientId, own.every((id, at) => id === plan.firstId + at) ? plan.standing : null)

@@ -7,24 +7,28 @@ import { planInForce } from '../../plan/planInForce.ts'
 import { standingRow } from '../../standing/keepStanding.ts'
 import { fileReadResult, type RowAnswer } from '../fileRow.ts'
 import type { Understood } from '../readRow.ts'
-import { type FilingStep, type Shelf, shelfBefore } from './shelf.ts'
+import { type Shelf, shelfBefore } from './shelf.ts'
 
 /** What planning asks of the database. */
 export type PlanningReader = Pick<Reader, 'lastResultId' | 'loadCounted' | 'publishedPlans' | 'versionsOfEach' | 'withResults'>
 
+/** A row, and what becomes of it. */
+export interface PlannedRow {
+  readonly understood: Understood
+  readonly answer: RowAnswer
+}
+
 /** What filing the rows of one patient will do, worked out before anything is locked. It holds where the patient is still as it was planned for. */
-export interface PlannedFiling {
+export interface PlannedFiling extends Pick<Shelf, 'versions' | 'repeats'> {
   readonly patientId: string
-  readonly rows: readonly Understood[]
-  /** What becomes of each row, in their order. */
-  readonly answers: readonly RowAnswer[]
+  /** Each row with what becomes of it. */
+  readonly rows: readonly PlannedRow[]
   /** As they were when the rows were read; null where nobody has the number. */
   readonly patient: StoredPatient | null
   /** What was known of the source. */
   readonly knownAs: string
   /** The number the first version to be stored gets, as far as can be told; the standing names versions by their numbers. */
   readonly firstId: number
-  readonly steps: readonly FilingStep[]
   /** The answer that will hold then; null where nothing changes, and where only evaluating afterwards can tell. */
   readonly standing: StandingRow | null
 }
@@ -47,7 +51,7 @@ interface Planning {
 /** Evaluates the history as it will be. What a later version of a stored result does to findings is kept when it is filed, and what is joined is read then. */
 function standingOnce(shelf: Shelf, patient: StoredPatient, { reader, followUp, call }: Planning): StandingRow | null {
   const { id } = patient.patient
-  if (shelf.stored() === 0 || shelf.hasLater()) return null
+  if (shelf.versions.length === 0 || shelf.hasLater()) return null
   const loaded = reader.loadCounted(id)
   if (loaded === null || loaded.joined || loaded.history.patient.id !== id || loaded.revision !== patient.revision) return null
   const results = [...loaded.history.results, ...shelf.counted()].sort(inOrder)
@@ -76,13 +80,16 @@ function planFiling(rows: OfOne, firstId: number, planning: Planning): { readonl
     return { plan: null, stored: rows.filter(({ row }) => row.kind === 'results' && row.read.outcome === 'take').length }
   }
   const shelf = shelfBefore(versionsBefore(rows, patientId, planning), patientId, firstId)
-  const answers = rows.flatMap(({ raw: { line }, row }) =>
-    row.kind === 'results' ? [fileReadResult(shelf, row.read, patientId, { fileId: NO_FILE, line, now: planning.call.now })] : [],
-  )
+  const planned = rows.flatMap((understood): PlannedRow[] => {
+    const { raw, row } = understood
+    const place = { fileId: NO_FILE, line: raw.line, now: planning.call.now }
+    return row.kind === 'results' ? [{ understood, answer: fileReadResult(shelf, row.read, patientId, place) }] : []
+  })
   // A row that waits is part of what is evaluated.
-  const isHeld = answers.some(({ outcome }) => outcome === 'held')
+  const isHeld = planned.some(({ answer }) => answer.outcome === 'held')
   const standing = patient === null || isHeld ? null : standingOnce(shelf, patient, planning)
-  return { plan: { patientId, rows, answers, patient, knownAs, firstId, steps: shelf.steps, standing }, stored: shelf.stored() }
+  const { versions, repeats } = shelf
+  return { plan: { patientId, rows: planned, patient, knownAs, firstId, versions, repeats, standing }, stored: versions.length }
 }
 
 /** Rows that stand together about one patient. */

@@ -2,15 +2,18 @@ import { isWithdrawn, type LabResult } from '../../../results/index.ts'
 import { countedOnceStored, type NewRepeat, type NewResult, type StoredVersion } from '../../../store/index.ts'
 import type { ResultShelf } from '../fileRow.ts'
 
-/** What filing one row tells the database: to store a version, or to keep that the row only repeated one. */
-export type FilingStep = { readonly version: NewResult; readonly counts: boolean } | NewRepeat
+/** A version that is to be stored, and whether it counts from then on. */
+export interface NewVersion {
+  readonly version: NewResult
+  readonly counts: boolean
+}
 
 /** Where the results of one patient are filed that are not stored yet: it answers as the database will, and keeps in memory what it is told. */
 export interface Shelf extends ResultShelf {
-  /** What it was told, row by row. */
-  readonly steps: readonly FilingStep[]
-  /** How many versions it was told to store. */
-  readonly stored: () => number
+  /** What it was told to store, in the order of the rows. */
+  readonly versions: readonly NewVersion[]
+  /** Which rows only repeated a version, also one of these. */
+  readonly repeats: readonly NewRepeat[]
   /** Those that count, as an evaluation reads them, in the order of their numbers. */
   readonly counted: () => readonly LabResult[]
   /** Whether one of them is of a result that was stored before. */
@@ -28,12 +31,14 @@ interface Put {
  * gets the number `firstId`, as it will in the database.
  */
 export function shelfBefore(stored: ReadonlyMap<string, readonly StoredVersion[]>, patientId: string, firstId: number): Shelf {
-  const steps: FilingStep[] = []
+  const versions: NewVersion[] = []
+  const repeated: NewRepeat[] = []
   const put: Put[] = []
   const byIdentity = new Map<string, Put[]>()
   let hasLater = false
   return {
-    steps,
+    versions,
+    repeats: repeated,
     versionsOf(identity) {
       const before = stored.get(identity) ?? []
       const here = (byIdentity.get(identity) ?? []).map(({ id, version: { result, provenance }, counts }) => {
@@ -48,15 +53,14 @@ export function shelfBefore(stored: ReadonlyMap<string, readonly StoredVersion[]
       if (counts) for (const other of here ?? []) other.counts = false
       const one = { id: firstId + put.length, version, counts }
       put.push(one)
-      steps.push({ version, counts })
+      versions.push({ version, counts })
       if (here === undefined) byIdentity.set(identity, [one])
       else here.push(one)
       return one.id
     },
     insertRepeats(_kind, _of, repeats) {
-      steps.push(...repeats)
+      repeated.push(...repeats)
     },
-    stored: () => put.length,
     counted: () => put.flatMap(({ id, version, counts }) => (counts && !isWithdrawn(version.result) ? [countedOnceStored(version, id)] : [])),
     hasLater: () => hasLater,
   }
